@@ -1,0 +1,76 @@
+// Bundles the three things that run: the extension client, the language server and the command line.
+//   node esbuild.mjs           minified, no source maps: what is packed
+//   node esbuild.mjs --dev     readable, with source maps; --watch rebuilds on every change
+import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { context } from 'esbuild';
+
+const dev = process.argv.includes('--dev');
+const watch = process.argv.includes('--watch');
+
+const shared = {
+  bundle: true,
+  platform: 'node',
+  target: 'node20', // the oldest editor that the manifest admits runs Node 20
+  // The UMD copies of these libraries hide their imports from the bundler.
+  mainFields: ['module', 'main'],
+  conditions: ['module', 'import'],
+  loader: { '.rig': 'text', '.wasm': 'binary' },
+  minify: !dev,
+  keepNames: false,
+  sourcemap: dev,
+  legalComments: 'none', // collected in third-party-licences.txt
+  metafile: true,
+  logLevel: 'warning',
+};
+
+// Some libraries inside are CommonJS and ask for Node's own modules by `require`.
+const requireInModule = {
+  js: "import { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);",
+};
+
+const bundles = [
+  { entryPoints: ['client/extension.ts'], outfile: 'dist/client.cjs', format: 'cjs', external: ['vscode'] },
+  { entryPoints: ['server/main.ts'], outfile: 'dist/server.js', format: 'esm', banner: requireInModule },
+  { entryPoints: ['server/cli.ts'], outfile: 'dist/rigseam.js', format: 'esm', banner: requireInModule },
+];
+
+const absent = bundles.flatMap((bundle) => bundle.entryPoints).filter((entry) => !existsSync(entry));
+if (absent.length > 0) {
+  console.error(`Cannot build: ${absent.join(', ')} ${absent.length > 1 ? 'are' : 'is'} not there.`);
+  process.exit(1);
+}
+if (!existsSync('language/grammar/generated/ast.ts')) {
+  console.error('Cannot build: the parser is not generated yet. Run `npm run generate` first, or `npm run build`.');
+  process.exit(1);
+}
+
+rmSync('dist', { recursive: true, force: true });
+const contexts = await Promise.all(bundles.map((bundle) => context({ ...shared, ...bundle })));
+if (watch) {
+  await Promise.all(contexts.map((each) => each.watch()));
+} else {
+  const results = await Promise.all(contexts.map((each) => each.rebuild()));
+  await Promise.all(contexts.map((each) => each.dispose()));
+  writeFileSync('dist/third-party-licences.txt', licences(results.flatMap((result) => Object.keys(result.metafile.inputs))));
+  for (const { metafile } of results) {
+    for (const [file, { bytes }] of Object.entries(metafile.outputs)) {
+      if (!file.endsWith('.map')) console.log(`${file}  ${Math.round(bytes / 1024)} KB`);
+    }
+  }
+}
+
+/** The licence texts of every package whose code is inside a bundle, as their licences ask for. */
+function licences(inputs) {
+  const folders = new Set();
+  for (const input of inputs) {
+    const folder = input.match(/^(.*node_modules\/(?:@[^/]+\/)?[^/]+)\//)?.[1];
+    if (folder) folders.add(folder);
+  }
+  const texts = [...folders].sort().map((folder) => {
+    const { name, version, license } = JSON.parse(readFileSync(`${folder}/package.json`, 'utf8'));
+    const file = readdirSync(folder).find((entry) => /^licen[cs]e/i.test(entry));
+    const text = file ? readFileSync(`${folder}/${file}`, 'utf8').trim() : `Licence: ${license}`;
+    return `${name} ${version} (${license})\n\n${text}\n`;
+  });
+  return `This program contains the following packages.\n\n${texts.join(`\n${'-'.repeat(80)}\n\n`)}`;
+}

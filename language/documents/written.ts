@@ -1,0 +1,76 @@
+import { z } from 'zod';
+import { type DocumentFile, fileNameSchema } from './protocol.ts';
+
+// Which of the files that we are about to write may be written, so that nothing a person typed is ever lost.
+
+/** The file beside the papers that remembers what we wrote there. */
+export const recordFileName = '.rigseam-written.json';
+
+const recordSchema = z.object({
+  version: z.literal(1),
+  /** File name to the fingerprint of the text that we wrote last. */
+  files: z.record(fileNameSchema, z.string().regex(/^[0-9a-f]{64}$/)),
+});
+
+/** File name to the fingerprint of what we wrote last. */
+export type WrittenRecord = Readonly<Record<string, string>>;
+
+/** What is to be done with one file. `ask`: a person has edited it. */
+export type Decision = 'create' | 'unchanged' | 'replace' | 'ask';
+
+/**
+ * Reads the record of an output folder. Absent, damaged or of a later version it is empty, which errs on the safe
+ * side: every file that differs then counts as edited by a person.
+ */
+export function readRecord(text: string | undefined): WrittenRecord {
+  if (text === undefined) return {};
+  try {
+    return recordSchema.parse(JSON.parse(text)).files;
+  } catch {
+    return {};
+  }
+}
+
+/** The text of the record file, its names in order so that it merges well. */
+export function printRecord(record: WrittenRecord): string {
+  const files = Object.fromEntries(Object.entries(record).sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0)));
+  return `${JSON.stringify({ version: 1, files }, null, 2)}\n`;
+}
+
+/** SHA-256 of a text in UTF-8, as hex. Line ends count as `\n`: a checkout that converts them is no edit. */
+export async function fingerprint(text: string): Promise<string> {
+  const bytes = new TextEncoder().encode(text.replace(/\r\n?/g, '\n'));
+  const digest = new Uint8Array(await globalThis.crypto.subtle.digest('SHA-256', bytes));
+  return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+/**
+ * Decides on one file.
+ * @param existing the text that stands there now, undefined when there is no such file
+ * @param recorded the fingerprint of what we wrote there last, undefined when we never did
+ * @param next the text to write
+ */
+export async function decide(
+  existing: string | undefined,
+  recorded: string | undefined,
+  next: string,
+): Promise<Decision> {
+  if (existing === undefined) return 'create';
+  if (existing === next) return 'unchanged';
+  const current = await fingerprint(existing);
+  // Equal but for the line ends: ours, whoever wrote it.
+  return current === recorded || current === (await fingerprint(next)) ? 'replace' : 'ask';
+}
+
+/** The name for writing beside an edited file: `Heron.estimate.md` gives `Heron.estimate.new.md`, then `.new2.md` … */
+export function besideName(name: string, attempt: number): string {
+  const mark = attempt > 1 ? `.new${attempt}` : '.new';
+  const dot = name.lastIndexOf('.');
+  return dot > 0 ? name.slice(0, dot) + mark + name.slice(dot) : name + mark;
+}
+
+/** One file and what is to be done with it. */
+export interface PlannedFile {
+  readonly file: DocumentFile;
+  readonly decision: Decision;
+}
