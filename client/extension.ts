@@ -1,0 +1,36 @@
+import { commands, type ExtensionContext, window } from 'vscode';
+import { writeCommand } from '../language/documents/protocol.ts';
+import { setAsOf } from './as-of.ts';
+import { type LanguageServer, languageServer } from './language-server.ts';
+import { statusBar } from './status.ts';
+import { write } from './write.ts';
+
+/** Called by the editor when the first rig file is opened, or when a workspace holds one. */
+export async function activate(context: ExtensionContext): Promise<void> {
+  const status = statusBar();
+  const server = languageServer(context, status.show);
+  context.subscriptions.push(
+    status,
+    server,
+    commands.registerCommand(writeCommand, (argument?: unknown) => write(server, argument)),
+    commands.registerCommand('rigseam.setAsOf', setAsOf),
+    commands.registerCommand('rigseam.restart', () => start(server)),
+  );
+  await commands.executeCommand('setContext', 'rigseam.active', true);
+  await start(server);
+}
+
+async function start(server: LanguageServer): Promise<void> {
+  try {
+    await server.restart();
+  } catch (error) {
+    void sayNotStarted(server, error);
+  }
+}
+
+async function sayNotStarted(server: LanguageServer, error: unknown): Promise<void> {
+  const why = error instanceof Error ? error.message : String(error);
+  const again = 'Try Again';
+  const picked = await window.showErrorMessage(`The Rigseam language server did not start: ${why}`, again);
+  if (picked === again) await start(server);
+}

@@ -1,0 +1,91 @@
+import { type Disposable, type ExtensionContext, workspace } from 'vscode';
+import {
+  type CancellationToken,
+  LanguageClient,
+  type LanguageClientOptions,
+  TransportKind,
+} from 'vscode-languageclient/node';
+import {
+  type DocumentsReply,
+  type DocumentsRequest,
+  documentsMethod,
+  documentsReplySchema,
+  type Status,
+  statusMethod,
+  statusSchema,
+} from '../language/documents/protocol.ts';
+import { section, serverSettings } from './settings.ts';
+
+/** The language server as the rest of the extension sees it. */
+export interface LanguageServer extends Disposable {
+  /** Starts it, or starts it anew: also after a crash, when a client of the library's own could not be used again. */
+  restart(): Promise<void>;
+  /** Asks for the papers of a file. Rejects when the server is not running, fails, or the token is cancelled. */
+  documents(request: DocumentsRequest, token: CancellationToken): Promise<DocumentsReply>;
+}
+
+/** Makes the connection to the language server; nothing runs before `restart`. */
+export function languageServer(
+  context: ExtensionContext,
+  onStatus: (status: Status | undefined) => void,
+): LanguageServer {
+  const module = context.asAbsolutePath('dist/server.js');
+  const watchers = [
+    workspace.createFileSystemWatcher('**/*.rig', false, false, true),
+    // A deleted folder is told as one event for the folder, which no pattern with an extension would see.
+    workspace.createFileSystemWatcher('**/*', true, true, false),
+  ];
+  let client: LanguageClient | undefined;
+
+  const options = (): LanguageClientOptions => ({
+    documentSelector: [{ scheme: 'file', language: 'rig' }],
+    synchronize: { fileEvents: watchers },
+    initializationOptions: serverSettings(),
+    diagnosticCollectionName: section,
+    outputChannelName: 'Rigseam',
+  });
+
+  const onSettings = workspace.onDidChangeConfiguration((change) => {
+    if (!change.affectsConfiguration(section) || !client?.isRunning()) return;
+    // The same shape as in the start options, so that the server knows one kind of settings only.
+    void client.sendNotification('workspace/didChangeConfiguration', { settings: { [section]: serverSettings() } });
+  });
+
+  const stop = async () => {
+    const old = client;
+    client = undefined;
+    onStatus(undefined);
+    // A server that crashed or never came up has nothing left to stop; that is no reason not to start the next.
+    await old?.dispose().catch(() => undefined);
+  };
+
+  return {
+    async restart() {
+      await stop();
+      const next = new LanguageClient(
+        section,
+        'Rigseam',
+        {
+          run: { module, transport: TransportKind.ipc },
+          debug: { module, transport: TransportKind.ipc, options: { execArgv: ['--nolazy', '--inspect=6010'] } },
+        },
+        options(),
+      );
+      client = next;
+      next.onNotification(statusMethod, (params: unknown) => {
+        const status = statusSchema.safeParse(params);
+        if (status.success && client === next) onStatus(status.data);
+      });
+      await next.start();
+    },
+    async documents(request, token) {
+      if (!client?.isRunning()) throw new Error('The language server is not running.');
+      return documentsReplySchema.parse(await client.sendRequest(documentsMethod, request, token));
+    },
+    dispose() {
+      for (const watcher of watchers) watcher.dispose();
+      onSettings.dispose();
+      void stop();
+    },
+  };
+}

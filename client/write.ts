@@ -1,0 +1,147 @@
+import { type CancellationToken, commands, ProgressLocation, Uri, window, workspace } from 'vscode';
+import { type Delivery, deliver } from '../language/documents/delivery.ts';
+import {
+  type DocumentFile,
+  type DocumentsReply,
+  type Target,
+  writeArgumentSchema,
+} from '../language/documents/protocol.ts';
+import { askAboutEdited } from './edited-files.ts';
+import type { LanguageServer } from './language-server.ts';
+import { outputFolderProblem } from './output-folder.ts';
+import { outputFolderSetting } from './settings.ts';
+import { folderAt, homeOf } from './workspace-folder.ts';
+
+/**
+ * The command "Write Estimate and Schedule". From a code lens it gets the file and the rig; from the palette it takes
+ * the open file. Whatever goes wrong is said in a message with a way out; nothing is thrown.
+ */
+export async function write(server: LanguageServer, argument: unknown): Promise<void> {
+  const asked = writeArgumentSchema.safeParse(argument);
+  const editor = window.activeTextEditor?.document;
+  const uri = asked.success ? Uri.parse(asked.data.uri) : editor?.languageId === 'rig' ? editor.uri : undefined;
+  if (uri === undefined) {
+    void window.showInformationMessage('Open the .rig file whose estimate and schedule you want, then run this again.');
+    return;
+  }
+  if (!workspace.isTrusted) {
+    await offer('warning', 'Writing files needs a trusted workspace. Checking goes on without.', {
+      'Manage Workspace Trust': () => commands.executeCommand('workbench.trust.manage'),
+    });
+    return;
+  }
+  const setting = outputFolderSetting(uri);
+  const wrong = outputFolderProblem(setting);
+  if (wrong !== undefined) {
+    await offer('error', wrong, {
+      'Open Settings': () => commands.executeCommand('workbench.action.openSettings', 'rigseam.outputFolder'),
+    });
+    return;
+  }
+  const name = asked.success ? asked.data.name : undefined;
+  try {
+    const files = await documentsOf(server, uri, name === undefined ? undefined : [name]);
+    if (files === undefined) return;
+    const folder = Uri.joinPath(homeOf(uri), setting);
+    const delivery = await deliver(files, folderAt(folder), askAboutEdited);
+    if (delivery !== undefined) await report(delivery, folder, workspace.asRelativePath(folder, false));
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    await offer('error', `The estimate and schedule were not written: ${why}`, {
+      'Restart Language Server': () => commands.executeCommand('rigseam.restart'),
+    });
+  }
+}
+
+/** The papers to write, after asking which rig is meant where the file holds several; undefined when there are none. */
+async function documentsOf(
+  server: LanguageServer,
+  uri: Uri,
+  names: readonly string[] | undefined,
+): Promise<readonly DocumentFile[] | undefined> {
+  const reply = await withProgress(async (token) =>
+    server.documents({ uri: uri.toString(), ...(names && { names }) }, token),
+  );
+  if (reply === undefined) return undefined;
+  if (reply.kind === 'choose') {
+    const chosen = await choose(reply.targets);
+    return chosen && documentsOf(server, uri, chosen);
+  }
+  if (reply.problems.length > 0) await showProblems(reply.files.length, reply.problems);
+  return reply.files.length > 0 ? reply.files : undefined;
+}
+
+/** Shows progress that can be cancelled; undefined when it was. */
+async function withProgress(
+  work: (token: CancellationToken) => Promise<DocumentsReply>,
+): Promise<DocumentsReply | undefined> {
+  return window.withProgress(
+    { location: ProgressLocation.Notification, title: 'Writing estimate and schedule', cancellable: true },
+    async (_, token) => {
+      try {
+        const reply = await work(token);
+        return token.isCancellationRequested ? undefined : reply;
+      } catch (error) {
+        if (token.isCancellationRequested) return undefined;
+        throw error;
+      }
+    },
+  );
+}
+
+async function choose(targets: readonly Target[]): Promise<readonly string[] | undefined> {
+  const all = { label: `All ${targets.length}`, description: '', names: targets.map((target) => target.name) };
+  const each = targets.map(({ name, kind }) => ({ label: name, description: kind, names: [name] }));
+  const picked = await window.showQuickPick([all, ...each], {
+    title: 'Write estimate and schedule',
+    placeHolder: 'Of which rig or fleet?',
+  });
+  return picked?.names;
+}
+
+async function showProblems(files: number, problems: readonly string[]): Promise<void> {
+  const shown = problems.slice(0, 3).join(' ');
+  const more = problems.length > 3 ? ` And ${problems.length - 3} more.` : '';
+  const beginning = files > 0 ? 'Not everything could be written.' : 'Nothing was written.';
+  const message = offer(files > 0 ? 'warning' : 'error', `${beginning} ${shown}${more}`, {
+    'Show Problems': () => commands.executeCommand('workbench.actions.view.problems'),
+  });
+  // Where there is something to write the message must not hold it up.
+  if (files === 0) await message;
+}
+
+/** Opens the estimate and says what was done. */
+async function report(delivery: Delivery, folder: Uri, shownFolder: string): Promise<void> {
+  const names = [...delivery.written, ...delivery.unchanged, ...delivery.kept];
+  const estimate = names.find((each) => /\.estimate(\.new\d*)?\.md$/.test(each)) ?? names[0];
+  const schedule = names.find((each) => /\.schedule(\.new\d*)?\.md$/.test(each));
+  const open = (name: string) => window.showTextDocument(Uri.joinPath(folder, name), { preview: false });
+  if (estimate !== undefined) await open(estimate);
+
+  const counts = [
+    `${delivery.written.length} written`,
+    delivery.unchanged.length > 0 ? `${delivery.unchanged.length} already up to date` : '',
+    delivery.kept.length > 0 ? `${delivery.kept.length} kept as edited` : '',
+  ];
+  void offer('information', `Estimate and schedule in ${shownFolder}: ${counts.filter(Boolean).join(', ')}.`, {
+    ...(schedule !== undefined && { 'Open Schedule': () => open(schedule) }),
+    ...(estimate !== undefined && {
+      Reveal: () => commands.executeCommand('revealInExplorer', Uri.joinPath(folder, estimate)),
+    }),
+  });
+}
+
+/** A message with buttons, each doing what it says. */
+async function offer(
+  kind: 'information' | 'warning' | 'error',
+  message: string,
+  ways: Readonly<Record<string, () => Thenable<unknown>>>,
+): Promise<void> {
+  const show = {
+    information: window.showInformationMessage,
+    warning: window.showWarningMessage,
+    error: window.showErrorMessage,
+  }[kind];
+  const picked = await show(message, ...Object.keys(ways));
+  if (picked !== undefined) await ways[picked]?.();
+}
