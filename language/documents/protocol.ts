@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 // What the extension client and the language server say to each other beyond the Language Server Protocol.
 // Client and server meet only here.

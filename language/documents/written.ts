@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { type DocumentFile, fileNameSchema } from './protocol.ts';
 
 // Which of the files that we are about to write may be written, so that nothing a person typed is ever lost.
