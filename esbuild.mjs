@@ -13,10 +13,8 @@ const shared = {
   target: 'node20', // the oldest editor that the manifest admits runs Node 20
   // The UMD copies of these libraries hide their imports from the bundler.
   mainFields: ['module', 'main'],
-  conditions: ['module', 'import'],
   loader: { '.rig': 'text', '.wasm': 'binary' },
   minify: !dev,
-  keepNames: false,
   sourcemap: dev,
   legalComments: 'none', // collected in third-party-licences.txt
   metafile: true,
