@@ -49,7 +49,10 @@ if (watch) {
 } else {
   const results = await Promise.all(contexts.map((each) => each.rebuild()));
   await Promise.all(contexts.map((each) => each.dispose()));
-  writeFileSync('dist/third-party-licences.txt', licences(results.flatMap((result) => Object.keys(result.metafile.inputs))));
+  writeFileSync(
+    'dist/third-party-licences.txt',
+    licences(results.flatMap((result) => Object.keys(result.metafile.inputs))),
+  );
   for (const { metafile } of results) {
     for (const [file, { bytes }] of Object.entries(metafile.outputs)) {
       if (!file.endsWith('.map')) console.log(`${file}  ${Math.round(bytes / 1024)} KB`);

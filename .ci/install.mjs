@@ -11,7 +11,8 @@ function reasonToInstall() {
   if (!existsSync(installed)) return 'nothing is installed yet';
   const there = read(installed);
   const stale = Object.entries(read('package-lock.json')).find(
-    ([path, wanted]) => path !== '' && !wanted.optional && !wanted.devOptional && there[path]?.version !== wanted.version,
+    ([path, wanted]) =>
+      path !== '' && !wanted.optional && !wanted.devOptional && there[path]?.version !== wanted.version,
   );
   if (stale) return `${stale[0].replace(/^.*node_modules\//, '')} ${stale[1].version} is not installed`;
   return existsSync('node_modules/.bin/node') ? undefined : 'the pinned Node is not installed';
