@@ -1,0 +1,32 @@
+// Clauses that many statements share.
+import { clause, must, row } from './row.ts';
+import { date } from './slots/dates.ts';
+import { list } from './slots/lists.ts';
+import { effort, money, percent, temperature } from './slots/quantities.ts';
+import { newName, text, textOrWord } from './slots/words.ts';
+
+/** Where a figure comes from; the built-in library says it of each of its own. */
+export const source = { source: clause('source', text, 'Where the figure comes from, such as the label.') };
+
+export const note = { note: clause('note', text, 'Anything worth keeping.') };
+
+/** What any dated record may carry. */
+export const evidence = {
+  ...note,
+  by: clause('by', textOrWord, 'Who did it or saw it; of a strike, what struck.'),
+  photos: clause('photo', list(text), 'Pictures, by their path beside the file.'),
+  took: clause('took', effort, 'The hours it took.'),
+  paid: clause('paid', money, 'What was paid for it.'),
+  papers: clause('paper', list(text), 'Invoices and other papers, by their path beside the file.'),
+  lot: clause('lot', text, 'The lot number on the tube or roll.'),
+  air: clause('air', temperature, 'The temperature of the air.'),
+  surfaceTemperature: clause('surface', temperature, 'The temperature of the surface.'),
+  humidity: clause('humidity', percent, 'The relative humidity of the air.'),
+};
+
+export const until = (help: string) => clause('until', date, help);
+
+/** A name given here and a text: `formerly`, `use` and their like need no more. */
+export const named = (example: string) => must(newName(example));
+
+export { row };

@@ -1,0 +1,381 @@
+// What may stand in the block of a material or a surface.
+import { source } from './common.ts';
+import { blockTable, clause, may, must, needed, type RecordOf, row } from './row.ts';
+import { counted } from './slots/counted.ts';
+import { after, by, either, list, range, threePoints } from './slots/lists.ts';
+import { count, coverage, duration, length, money, period, temperature, volume } from './slots/quantities.ts';
+import { oneOf, surface, text } from './slots/words.ts';
+import { families, grades, sections, solvents } from './words.ts';
+
+const price = { price: clause('at', money, 'The price of one.') };
+const clock = (word: string, help: string, example: string) =>
+  row(word, {
+    class: 'fact',
+    key: 'word',
+    help,
+    example,
+    places: { span: must(range(duration, true)) },
+    clauses: source,
+  });
+
+// Bonding, by the surface under the material.
+const bondsTo = row('bonds-to', {
+  class: 'fact',
+  key: 'word',
+  help: 'The surfaces that this material bonds to as they are meant to be prepared.',
+  example: 'bonds-to epdm, aluminium',
+  places: { surfaces: must(list(surface)) },
+  clauses: source,
+});
+const byLabel = row('by-label', {
+  class: 'fact',
+  key: 'word',
+  help: 'Surfaces for which only the label of the product can say yes.',
+  example: 'by-label tpo',
+  places: { surfaces: must(list(surface)) },
+  clauses: source,
+});
+const testPatch = row('test-patch', {
+  class: 'fact',
+  key: 'word',
+  help: 'Surfaces on which a test patch comes first.',
+  example: 'test-patch pp',
+  places: { surfaces: must(list(surface)) },
+  clauses: source,
+});
+const neverOn = row('never-on', {
+  class: 'fact',
+  key: 'word',
+  help: 'Surfaces on which this material must not be used.',
+  example: 'never-on silicone',
+  places: { surfaces: must(list(surface)) },
+  clauses: source,
+});
+const bonding = [bondsTo, byLabel, testPatch, neverOn] as const;
+
+const apply = row('apply', {
+  class: 'fact',
+  key: 'word',
+  help: 'The temperatures of the air between which it is applied.',
+  example: 'apply 50 F to 100 F',
+  places: { air: must(range(temperature)) },
+  clauses: source,
+});
+const surfaceLimit = row('surface-up-to', {
+  class: 'fact',
+  key: 'word',
+  help: 'The hottest surface on which it is applied.',
+  example: 'surface-up-to 120 F',
+  places: { limit: must(temperature) },
+  clauses: source,
+});
+
+// Clocks: how long after the work something may happen.
+const clocks = [
+  clock('skin', 'The time until a skin has formed.', 'skin 1 h to 4 h'),
+  clock('rain', 'The time until rain does no harm.', 'rain 2 h to 6 h'),
+  clock('drive', 'The time until the rig may be driven.', 'drive 12 h to 24 h'),
+  clock('wash', 'The time until the roof may be washed.', 'wash 7 days'),
+] as const;
+const cover = row('cover', {
+  class: 'fact',
+  key: 'word',
+  help: 'The time until tape may go over it: before the low figure it must not, between the two it had better not; `never` for a material that takes no tape.',
+  example: 'cover 30 days to 60 days',
+  places: { span: must(either(range(duration, true), oneOf('`never`', ['never']))) },
+  clauses: source,
+});
+
+const container = row('container', {
+  class: 'fact',
+  key: 'value',
+  help: 'A container on sale and its price.',
+  example: 'container 1 qt at 24 USD',
+  places: { volume: must(volume) },
+  clauses: { ...price, ...source },
+});
+const covers = row('covers', {
+  class: 'fact',
+  key: 'word',
+  help: 'The area that a volume covers in one pass.',
+  example: 'covers 100 sq-ft per gal',
+  places: { coverage: must(coverage) },
+  clauses: source,
+});
+const passes = row('passes', {
+  class: 'fact',
+  key: 'word',
+  help: 'How many passes or coats are given.',
+  example: 'passes 2',
+  places: { count: must(count) },
+  clauses: source,
+});
+const family = row('family', {
+  class: 'fact',
+  key: 'word',
+  help: 'What cures it: decides which clocks and surfaces are taken from the built-in library where the label is silent.',
+  example: 'family solvent-lap',
+  places: { family: must(oneOf('a family', families)) },
+  clauses: source,
+});
+const life = row('life', {
+  class: 'fact',
+  key: 'value',
+  help: 'How long it lasts: least, likely, most.',
+  example: 'life 8 years, 15 years, 25 years',
+  places: { life: must(threePoints(period)) },
+  clauses: { on: clause('on', list(surface), 'The surfaces for which this holds.'), ...source },
+});
+const lookHard = row('look-hard', {
+  class: 'fact',
+  key: 'word',
+  help: 'How long after the work the bead is looked at hard; a sound finding moves the date on.',
+  example: 'look-hard every 18 months',
+  places: { every: must(after(['every'], period)) },
+  clauses: source,
+});
+
+const width = row('width', {
+  class: 'fact',
+  key: 'word',
+  help: 'The width of the tape.',
+  example: 'width 4 in',
+  places: { width: must(length) },
+  clauses: source,
+});
+const roll = row('roll', {
+  class: 'fact',
+  key: 'value',
+  help: 'A roll on sale: its length and its price.',
+  example: 'roll 50 ft at 61.00 USD',
+  places: { length: must(length) },
+  clauses: { ...price, ...source },
+});
+const endLap = row('end-lap', {
+  class: 'fact',
+  key: 'word',
+  help: 'How far a piece laps past its end onto what it meets.',
+  example: 'end-lap 2 in',
+  places: { length: must(length) },
+  clauses: source,
+});
+const sideLap = row('side-lap', {
+  class: 'fact',
+  key: 'word',
+  help: 'How far strips that lie side by side lap each other.',
+  example: 'side-lap 1 in',
+  places: { length: must(length) },
+  clauses: source,
+});
+
+const grade = row('grade', {
+  class: 'fact',
+  key: 'word',
+  help: 'Self-levelling for flat seams, non-sag for upright ones.',
+  example: 'grade self-levelling',
+  places: { grade: must(oneOf('a grade', grades)) },
+  clauses: source,
+});
+const cartridge = row('cartridge', {
+  class: 'fact',
+  key: 'value',
+  help: 'A cartridge on sale: what it holds and its price.',
+  example: 'cartridge 10.3 fl-oz at 9.75 USD',
+  places: { volume: must(volume) },
+  clauses: { ...price, ...source },
+});
+const caseOf = row('case', {
+  class: 'fact',
+  key: 'value',
+  help: 'A case of cartridges and its price.',
+  example: 'case 12 cartridges at 105 USD',
+  places: { holds: must(counted) },
+  clauses: { ...price, ...source },
+});
+const bead = row('bead', {
+  class: 'fact',
+  key: 'word',
+  help: 'Width and height of the bead.',
+  example: 'bead 1 in by 1/4 in',
+  places: { size: must(by(length)), section: may(oneOf('a section', sections)) },
+  clauses: source,
+});
+const coats = row('coats', {
+  class: 'fact',
+  key: 'word',
+  help: 'How many coats may lie one on another before it must all come off; the factory bead counts.',
+  example: 'coats at most 4',
+  places: { most: must(after(['at', 'most'], count)) },
+  clauses: source,
+});
+
+const neededOn = row('needed-on', {
+  class: 'fact',
+  key: 'word',
+  help: 'The surfaces that need this primer before tape or sealant.',
+  example: 'needed-on tpo',
+  places: { surfaces: must(list(surface)) },
+  clauses: source,
+});
+const flash = row('flash', {
+  class: 'fact',
+  key: 'word',
+  help: 'The time until it has dried enough to work on.',
+  example: 'flash 5 min to 30 min',
+  places: { span: must(range(duration, true)) },
+  clauses: source,
+});
+const solvent = row('solvent', {
+  class: 'fact',
+  key: 'word',
+  help: 'What is in it: decides which surfaces it harms where the label is silent.',
+  example: 'solvent isopropyl',
+  places: { solvent: must(oneOf('a solvent', solvents)) },
+  clauses: source,
+});
+const safeOn = row('safe-on', {
+  class: 'fact',
+  key: 'word',
+  help: 'The surfaces that this cleaner does not harm.',
+  example: 'safe-on epdm, tpo',
+  places: { surfaces: must(list(surface)) },
+  clauses: source,
+});
+
+export const tapeTable = blockTable('tape', [
+  family,
+  width,
+  roll,
+  life,
+  ...bonding,
+  apply,
+  surfaceLimit,
+  endLap,
+  sideLap,
+  ...clocks,
+]);
+export const sealantTable = blockTable('sealant', [
+  family,
+  grade,
+  cartridge,
+  caseOf,
+  container,
+  bead,
+  coats,
+  lookHard,
+  life,
+  ...clocks,
+  cover,
+  ...bonding,
+  apply,
+  surfaceLimit,
+]);
+export const primerTable = blockTable('primer', [
+  family,
+  container,
+  covers,
+  passes,
+  neededOn,
+  flash,
+  ...bonding,
+  apply,
+]);
+export const cleanerTable = blockTable('cleaner', [
+  solvent,
+  container,
+  covers,
+  passes,
+  flash,
+  safeOn,
+  byLabel,
+  testPatch,
+  neverOn,
+]);
+export const coatingTable = blockTable('coating', [
+  family,
+  container,
+  covers,
+  passes,
+  life,
+  ...clocks,
+  cover,
+  ...bonding,
+  apply,
+  surfaceLimit,
+]);
+
+const group = row('group', {
+  class: 'fact',
+  key: 'word',
+  help: 'What kind of surface it is.',
+  example: 'group thermoplastic',
+  places: {
+    group: must(
+      oneOf('a group', [
+        'rubber',
+        'thermoplastic',
+        'moulded',
+        'metal',
+        'plastic',
+        'wood',
+        'sealant',
+        'coating',
+        'tape',
+        'unknown',
+      ]),
+    ),
+  },
+  clauses: source,
+});
+const caution = row('caution', {
+  class: 'fact',
+  key: 'word',
+  help: 'What to beware of on this surface.',
+  example: 'caution note "never walk on it"',
+  places: {},
+  clauses: { note: needed('note', text, 'The caution.'), ...source },
+});
+export const surfaceTable = blockTable('surface', [group, life, caution]);
+
+export type TapeStatement = RecordOf<typeof width | typeof roll | typeof endLap | typeof sideLap> | SharedStatement;
+export type SealantStatement =
+  | RecordOf<
+      | typeof grade
+      | typeof cartridge
+      | typeof caseOf
+      | typeof container
+      | typeof bead
+      | typeof coats
+      | typeof lookHard
+      | typeof cover
+    >
+  | SharedStatement;
+export type PrimerStatement =
+  | RecordOf<typeof container | typeof covers | typeof passes | typeof neededOn | typeof flash>
+  | SharedStatement;
+export type CleanerStatement =
+  | RecordOf<typeof solvent | typeof container | typeof covers | typeof passes | typeof flash | typeof safeOn>
+  | SharedStatement;
+export type CoatingStatement =
+  | RecordOf<typeof container | typeof covers | typeof passes | typeof cover>
+  | SharedStatement;
+export type SurfaceStatement = RecordOf<typeof group | typeof life | typeof caution>;
+
+type SharedStatement = RecordOf<
+  | typeof family
+  | typeof life
+  | typeof bondsTo
+  | typeof byLabel
+  | typeof testPatch
+  | typeof neverOn
+  | typeof apply
+  | typeof surfaceLimit
+  | (typeof clocks)[number]
+>;
+/** Any statement of any material's block. */
+export type MaterialStatement =
+  | TapeStatement
+  | SealantStatement
+  | PrimerStatement
+  | CleanerStatement
+  | CoatingStatement;

@@ -1,0 +1,160 @@
+// Slots for names, words of a closed list, and texts.
+import { z } from 'zod';
+import type { Part } from '../../grammar/lines.ts';
+import { nearest } from '../../grammar/spelling.ts';
+import { type Cursor, expected, peek, report, takeClause } from '../cursor.ts';
+import { type Offer, Ref, type Slot } from '../slot.ts';
+import { canonical } from '../words.ts';
+
+const isWord = (part: Part) => part.kind === 'word';
+
+/** One spelling for one name: composed form, as the file systems and keyboards disagree. */
+export function nameText(text: string): string {
+  return /^[\w-]*$/.test(text) ? text : text.normalize('NFC');
+}
+
+function nameSlot(what: string, example: string, offers: readonly Offer[]): Slot<Ref> {
+  return {
+    what,
+    example,
+    schema: Ref,
+    offers,
+    accepts: isWord,
+    read(cursor: Cursor) {
+      const part = peek(cursor);
+      if (part?.kind === 'clause') {
+        const before = cursor.line.parts[cursor.index - 1];
+        if (before === undefined)
+          return report(
+            cursor,
+            'missing-value',
+            `${what} is expected here, such as \`${example}\`; \`${part.text}\` is a word of the language.`,
+            part.at,
+          );
+      }
+      if (part?.kind !== 'word') return expected(cursor, what, example);
+      cursor.index++;
+      if (/-$|--/.test(part.text))
+        return report(
+          cursor,
+          'wrong-name',
+          `A name neither ends with a hyphen nor has two in a row: \`${part.text}\`.`,
+          part.at,
+        );
+      return { name: nameText(part.text), at: part.at };
+    },
+  };
+}
+
+/** The name that a declaration or an item gets here. */
+export const newName = (example: string) => nameSlot('a name', example, [{ kind: 'new-name' }]);
+/** A seam or an item of this rig. */
+export const seam = nameSlot('the name of a seam or an item', 'bath-vent', [{ kind: 'seams' }]);
+/** A material that is declared somewhere. */
+export const material = nameSlot('the name of a material', 'GreyLap', [{ kind: 'materials' }]);
+export const surface = nameSlot('a surface', 'epdm', [{ kind: 'surfaces' }]);
+export const rigName = nameSlot('the name of a rig', 'Heron', [{ kind: 'rigs' }]);
+/** The name of a declaration elsewhere. */
+export const nameRef = nameSlot('a name', 'Alder28', []);
+export const ruleName = nameSlot('the name of a rule', 'look-hard-due', [{ kind: 'rules' }]);
+
+/** One word of a closed list; a near miss is named. */
+export function oneOf<const W extends string>(what: string, words: readonly W[]): Slot<W> {
+  const known = new Set<string>(words);
+  return {
+    what,
+    example: words[0] as string,
+    schema: z.enum(words as unknown as [W, ...W[]]) as unknown as z.ZodType<W>,
+    offers: [{ kind: 'words', words }],
+    accepts: (part) => (part.kind === 'word' || part.kind === 'clause') && known.has(canonical(part.text)),
+    read(cursor: Cursor) {
+      const part = peek(cursor);
+      if (part?.kind !== 'word' && part?.kind !== 'clause') return expected(cursor, what, words[0] as string);
+      const word = canonical(part.text);
+      if (!known.has(word)) {
+        if (part.kind === 'clause') return expected(cursor, what, words[0] as string);
+        cursor.index++;
+        const close = nearest(part.text, words);
+        const list = words.map((w) => `\`${w}\``).join(', ');
+        return report(
+          cursor,
+          'unknown-word',
+          close === undefined
+            ? `${what} is expected here: ${list}; \`${part.text}\` is none.`
+            : `\`${part.text}\` is unknown here; did you mean \`${close}\`?`,
+          part.at,
+          close === undefined ? [] : [{ label: `Write \`${close}\``, at: part.at, text: close }],
+        );
+      }
+      cursor.index++;
+      return word as W;
+    },
+  };
+}
+
+/** A text in quotes. */
+export const text: Slot<string> = {
+  what: 'a text in quotes',
+  example: '"…"',
+  schema: z.string(),
+  offers: [{ kind: 'text' }],
+  accepts: (part) => part.kind === 'text',
+  read(cursor: Cursor) {
+    const part = peek(cursor);
+    if (part?.kind === 'word') {
+      cursor.index++;
+      return report(cursor, 'wrong-type', `A text in quotes is expected here, such as \`"${part.text}"\`.`, part.at, [
+        { label: `Write \`"${part.text}"\``, at: part.at, text: `"${part.text}"` },
+      ]);
+    }
+    if (part?.kind !== 'text') return expected(cursor, 'a text in quotes', '"…"');
+    cursor.index++;
+    if (!part.closed)
+      return report(
+        cursor,
+        'unclosed-text',
+        'This text is not closed: a `"` is missing before the end of the line.',
+        part.at,
+        [{ label: 'Close the text', at: [part.at[1], part.at[1]], text: '"' }],
+      );
+    return part.text;
+  },
+};
+
+/** A text, or a bare word where that reads well (`struck … by branch`). */
+export const textOrWord: Slot<string> = {
+  ...text,
+  accepts: (part) => part.kind === 'text' || part.kind === 'word',
+  read(cursor: Cursor) {
+    const part = peek(cursor);
+    if (part?.kind !== 'word') return text.read(cursor);
+    cursor.index++;
+    return part.text;
+  },
+};
+
+/** Nothing follows the clause word: it is said or not. */
+export const flag: Slot<true> = {
+  what: 'nothing more',
+  example: '',
+  schema: z.literal(true),
+  offers: [],
+  accepts: () => true,
+  read: () => true,
+};
+
+/** `epdm and abs`: the two surfaces that meet in a seam. */
+export const between: Slot<readonly [Ref, Ref]> = {
+  what: 'two surfaces with `and` between them',
+  example: 'epdm and abs',
+  schema: z.tuple([Ref, Ref]).readonly(),
+  offers: surface.offers,
+  accepts: isWord,
+  read(cursor: Cursor) {
+    const first = surface.read(cursor);
+    if (first === undefined) return undefined;
+    if (!takeClause(cursor, 'and')) return expected(cursor, '`and` and a surface', 'and abs');
+    const second = surface.read(cursor);
+    return second === undefined ? undefined : [first, second];
+  },
+};
