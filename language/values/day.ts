@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { addDays, daysInMonth, isValidDate } from './calendar.ts';
 import { articled, exampleOf } from './kinds.ts';
 import { done, type Read, refused } from './quantity.ts';
@@ -90,13 +90,15 @@ function wrongMonth(year: string, month: string, day: string | undefined, front:
 
 /** A date that is half typed or in another form: says the form, with a fix where only one date can be meant. */
 function misspelt(text: string, front: string): Read<never> {
-  const loose = /^(\d{4})-(\d{1,2})(?:-(\d{1,2}))?$/.exec(text) ?? /^(\d{4})(\d{2})(\d{2})$/.exec(text);
+  const hyphens = text.includes('-');
+  const loose = (hyphens ? /^(\d{4})-(\d{1,2})(?:-(\d{1,2}))?$/ : /^(\d{4})(\d{2})(\d{2})$/).exec(text);
   if (loose !== null) {
     const parts = loose.slice(1).filter((part) => part !== undefined);
     const better = parts.map((part) => part.padStart(2, '0')).join('-');
     const read = namedDays(better, front);
     if (!read.ok) return read;
-    return refused(`month and day have two digits each; write \`${better}\``, front + better);
+    const form = hyphens ? 'month and day have two digits each' : 'a date has hyphens between year, month and day';
+    return refused(`${form}; write \`${better}\``, front + better);
   }
   const slashed = /^(\d{1,2})[/.](\d{1,2})[/.](\d{4})$/.exec(text);
   if (slashed !== null) return slashedDate(slashed, front);

@@ -94,9 +94,8 @@ function familyOf(quantity: Quantity): ValueKind | 'number' | 'unknown' {
 /** The message for a value of the wrong kind: "a length is expected here, such as `14 in`; `61 USD` is money". */
 export function mismatch(expected: ValueKind, quantity: Quantity): string {
   const found = kindOf(quantity);
-  const what = found === 'unknown' ? 'none' : found === 'number' ? 'a bare number' : articled(found);
+  const what =
+    found === 'unknown' || found === expected ? 'none' : found === 'number' ? 'a bare number' : articled(found);
   const wanted = `${articled(expected)} is expected here, such as \`${exampleOf(expected)}\``;
-  // A rate that fits no place would else be told "a rate is expected; this is a rate".
-  if (found === expected) return wanted;
   return `${wanted}; \`${quantityText(quantity)}\` is ${what}`;
 }

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { type Amount, commonDivisor, mixed } from './amount.ts';
 import { type Part, readParts } from './parts.ts';
 import { done, type Quantity, quantityText, type Read, refused } from './quantity.ts';
@@ -146,10 +146,14 @@ function inexact(quantity: Quantity, part: Part, unit: LengthUnit): Read<never> 
   const { n, d } = part.amount;
   const step = unit.system === 'us' ? INCH / 64 : 1000;
   const near = Math.round(((n / d) * unit.nm) / step) * step;
-  const terms = [...quantity.terms.slice(0, -1), {}];
-  const better = terms.length > 1 ? undefined : respell(near, unit.system === 'us' ? ['ft', 'in'] : [part.unit.word]);
-  const fractions = 'fractions end in /2, /4, /8, /16, /32 or /64';
-  const rule = unit.system === 'us' ? fractions : 'the finest that is kept is a millionth of a millimetre';
+  const better =
+    quantity.terms.length > 1 || near === 0
+      ? undefined
+      : respell(near, unit.system === 'us' ? ['ft', 'in'] : [part.unit.word]);
+  const rule =
+    unit.system === 'us'
+      ? 'fractions end in /2, /4, /8, /16, /32 or /64, decimals have at most 5 places'
+      : 'the finest that is kept is a millionth of a millimetre';
   const write = better === undefined ? '' : `; the nearest is \`${better}\``;
   return refused(`\`${quantityText(quantity)}\` is no exact length: ${rule}${write}`);
 }

@@ -1,8 +1,8 @@
-import { currencies } from './currency.ts';
+import { isCurrency } from './currency.ts';
 import { articled, exampleOf, mismatch, type ValueKind } from './kinds.ts';
 import { nearest } from './nearest.ts';
 import { amountText, type Quantity, quantityText, type Read, refused, type Term, termText } from './quantity.ts';
-import { type Family, spelled, unitOf, unitWords } from './units.ts';
+import { type Family, spelled, type Unit, unitOf, unitWords } from './units.ts';
 
 /** What people write for a unit, in lower case, and the word for it here. */
 const ALIASES: ReadonlyMap<string, string> = new Map(
@@ -117,10 +117,10 @@ function unknown(expected: ValueKind, families: readonly Family[], quantity: Qua
   const term = quantity.terms[at]!;
   const word = term.unit ?? '';
   const meant = likelyUnit(word, families);
-  const family = meant === undefined ? undefined : unitOf(meant)?.family;
-  if (meant !== undefined && family !== undefined && families.includes(family)) {
-    const spelling = term.amount === '1' ? (unitOf(meant)?.word ?? meant) : meant;
-    return refused(`\`${word}\` is no unit here; write \`${spelling}\``, withUnit(quantity, at, spelling));
+  const family = meant?.family;
+  if (meant !== undefined && families.includes(meant.family)) {
+    const better = quantityText({ terms: quantity.terms.map((other) => withKnownUnit(other, families)) });
+    return refused(`\`${word}\` is no unit here; write \`${spelled(meant.word, term.amount === '1')}\``, better);
   }
   const wanted = `${articled(expected)} is expected here, such as \`${exampleOf(expected)}\``;
   const note = NOTES.get(word.toLowerCase());
@@ -150,16 +150,25 @@ function foreign(expected: ValueKind, families: readonly Family[], quantity: Qua
   );
 }
 
-/** The accepted word that an unknown one most likely stands for: an alias, another case, or the nearest spelling among the right families. */
-export function likelyUnit(word: string, families: readonly Family[]): string | undefined {
+/** The unit that an unknown word most likely stands for: an alias, another case, or a near spelling of the right families. */
+export function likelyUnit(word: string, families: readonly Family[]): Unit | undefined {
   const lower = word.toLowerCase();
   const alias = ALIASES.get(lower);
-  if (alias !== undefined) return alias;
+  if (alias !== undefined) return unitOf(alias);
   const words = families.flatMap(unitWords);
   const folded = words.find((known) => known.toLowerCase() === lower);
-  if (folded !== undefined) return folded;
-  if (currencies().has(word.toUpperCase())) return word.toUpperCase();
-  return nearest(word, words);
+  if (folded !== undefined) return unitOf(folded);
+  // Only where money is asked for: `all`, `try` and `top` are currencies in capitals.
+  if (families.includes('money') && isCurrency(word.toUpperCase())) return unitOf(word.toUpperCase());
+  const near = nearest(word, words);
+  return near === undefined ? undefined : unitOf(near);
+}
+
+/** A term whose unit, if it is unknown but can be guessed, is put right. */
+function withKnownUnit(term: Term, families: readonly Family[]): Term {
+  if (term.unit === undefined || unitOf(term.unit) !== undefined) return term;
+  const meant = likelyUnit(term.unit, families);
+  return meant === undefined ? term : { ...term, unit: spelled(meant.word, term.amount === '1') };
 }
 
 /** The whole quantity with another unit at one of its terms. */

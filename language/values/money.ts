@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { isCurrency, minorDigits } from './currency.ts';
 import { Exact } from './exact.ts';
 import { readPart } from './parts.ts';

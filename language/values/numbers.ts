@@ -1,6 +1,6 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { mixed } from './amount.ts';
-import { articled, mismatch } from './kinds.ts';
+import { articled } from './kinds.ts';
 import { negative, readBareAmount, readPart } from './parts.ts';
 import { done, type Quantity, quantityText, type Read, refused } from './quantity.ts';
 import { type Family, spelled } from './units.ts';
@@ -70,11 +70,4 @@ export function countedOf(count: number, noun: string): Counted {
   const sixteenths = count * 16;
   const amount = Number.isInteger(sixteenths) ? mixed(sixteenths, 16) : String(count);
   return { count, noun, text: `${amount} ${spelled(noun, count <= 1 && count > 0)}` };
-}
-
-/** Reads a bare number of any kind, for statements whose figure has no unit. */
-export function readNumber(quantity: Quantity): Read<number> {
-  const amount = readBareAmount('count', quantity);
-  if (!amount.ok) return refused(amount.message.startsWith('a whole') ? mismatch('count', quantity) : amount.message);
-  return done(amount.value.n / amount.value.d);
 }

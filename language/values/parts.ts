@@ -23,10 +23,10 @@ export function readParts(
   if (quantity.per !== undefined) return misread(expected, families, quantity);
   const parts: Part[] = [];
   for (const term of quantity.terms) {
-    const unit = term.unit === undefined ? undefined : unitOf(term.unit);
-    if (unit === undefined || !families.includes(unit.family)) return misread(expected, families, quantity);
     const amount = readAmount(term.amount);
     if (!amount.ok) return amountRefused(quantity, term, amount);
+    const unit = term.unit === undefined ? undefined : unitOf(term.unit);
+    if (unit === undefined || !families.includes(unit.family)) return misread(expected, families, quantity);
     if (amount.value.n < 0 && !signed) return negative(expected, quantity);
     parts.push({ amount: amount.value, unit });
   }

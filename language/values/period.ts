@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { mixed } from './amount.ts';
 import { type Part, readParts } from './parts.ts';
 import { done, type Quantity, quantityText, type Read, refused } from './quantity.ts';
@@ -114,8 +114,8 @@ function periodOfParts(parts: readonly Part[], quantity: Quantity): Read<Period>
       const text = quantityText(quantity);
       return refused(
         monthly
-          ? `\`${text}\` is no whole number of months; write \`${Math.round((count * 365.2425) / 12)} days\``
-          : `\`${text}\` is no whole number of days; write \`${Math.max(1, Math.round(count))} days\``,
+          ? `\`${text}\` is no whole number of months; the nearest is \`${nearestDays((count * 365.2425) / 12)}\``
+          : `\`${text}\` is no whole number of days; the nearest is \`${nearestDays(count)}\``,
       );
     }
     if (monthly) months += count;
@@ -124,6 +124,11 @@ function periodOfParts(parts: readonly Part[], quantity: Quantity): Read<Period>
   return months > 12_000 || days > 365_250
     ? refused(`\`${quantityText(quantity)}\` is longer than a thousand years`)
     : done({ months, days, text: quantityText(quantity) });
+}
+
+function nearestDays(count: number): string {
+  const days = Math.max(1, Math.round(count));
+  return `${days} ${spelled('day', days === 1)}`;
 }
 
 function effortOfParts(parts: readonly Part[], quantity: Quantity): Read<Effort> {
@@ -139,8 +144,8 @@ function compoundFault(parts: readonly Part[], quantity: Quantity): Read<never> 
   for (let i = 1; i < parts.length; i++) {
     const [before, part] = [parts[i - 1]!, parts[i]!];
     const [a, b] = [before.unit.word, part.unit.word];
-    if (before.amount.form !== 'whole') return refused('only the last number may be a fraction or a decimal');
-    if (a === b) return refused(`\`${a}\` stands twice in \`${quantityText(quantity)}\``);
+    if (before.amount.form !== 'whole') return refused('only the last number may be a fraction or a decimal, as in `1 h 30 min`');
+    if (a === b) return refused(`\`${a}\` stands twice in \`${quantityText(quantity)}\`; write it once`);
     if (RANK[a]! > RANK[b]!) {
       const better = quantityText({ terms: [...quantity.terms].sort(byRank) });
       return refused(`the greater unit comes first; write \`${better}\``, better);

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { readArea, squareMillimetresPer } from './area.ts';
 import { isCurrency } from './currency.ts';
 import { exactDouble } from './exact.ts';
@@ -124,8 +124,8 @@ function perWord(expected: ValueKind, words: readonly string[], quantity: Quanti
   const kind = kindOf(quantity);
   if (kind !== 'unknown' && kind !== 'rate') return refused(mismatch(expected, quantity));
   const likely = unit === undefined ? likelyUnit(per, PER_FAMILIES) : undefined;
-  if (likely !== undefined && words.includes(unitOf(likely)?.word ?? '')) {
-    const better = quantityText({ terms: quantity.terms, per: unitOf(likely)?.word ?? likely });
+  if (likely !== undefined && words.includes(likely.word)) {
+    const better = quantityText({ terms: quantity.terms, per: likely.word });
     return refused(`\`${per}\` is no unit here; write \`${better}\``, better);
   }
   const list = words.map((word) => `\`per ${word}\``).join(' or ');

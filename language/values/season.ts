@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { addDays, daysBetween, daysInMonth, isValidDate } from './calendar.ts';
 import { articled, exampleOf } from './kinds.ts';
 import { done, type Read, refused } from './quantity.ts';

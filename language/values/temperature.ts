@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { readPart } from './parts.ts';
 import { done, type Quantity, quantityText, type Read, refused } from './quantity.ts';
 import type { Family } from './units.ts';

@@ -1,12 +1,15 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { done, type Read, refused } from './quantity.ts';
 
 /**
  * Vehicle identification numbers after 49 CFR 565: 17 digits and capitals without I, O and Q; the ninth is a check
  * digit (565.15(c)). The model year is not derived: its letters repeat every 30 years and trailers are exempt from the
  * rule that tells the cycles apart.
+ *
+ * `Vin` is a text of the right form; whether its check digit agrees is for `checkVin`, since vehicles that were not
+ * built for North America need not have one.
  */
-export const Vin = z.string().refine((text) => readVin(text).ok, 'no valid VIN');
+export const Vin = z.string().regex(/^[0-9A-HJ-NPR-Z]{17}$/);
 export type Vin = z.infer<typeof Vin>;
 
 /** 49 CFR 565.15 table III: the value of each letter. */
@@ -23,27 +26,30 @@ const CHECK_PLACE = 8;
 /** What people write for the digits 0 and 1. */
 const LOOKALIKES: Readonly<Record<string, string>> = { I: '1', O: '0', Q: '0' };
 
-/** Reads the text inside the quotes: `1M8GDM9AXKP042788`. A fix, where there is one, is a text that is valid. */
-export function readVin(text: string): Read<string> {
+/** Reads the text inside the quotes: `1M8GDM9AXKP042788`. A fix is offered only if its check digit agrees. */
+export function readVin(text: string): Read<Vin> {
   const bare = text.replace(/[\s-]/g, '').toUpperCase();
   const wrong = [...bare].find((char) => !LETTERS.has(char) && !/\d/.test(char));
   if (wrong !== undefined) return wrongLetter(bare, wrong);
   if (bare.length !== WEIGHTS.length) {
     return refused(`a VIN has ${WEIGHTS.length} digits and letters; \`${text}\` has ${bare.length}`);
   }
-  if (bare !== text) return refused(`a VIN is written in capitals without blanks: \`${bare}\``, fixed(bare));
-  const expected = vinCheckDigit(text);
-  if (expected !== text[CHECK_PLACE]) {
-    return refused(
-      `the check digit of this VIN, its ninth place, should be \`${expected}\` and is \`${text[CHECK_PLACE]}\`: ` +
-        'a digit or letter may be mistyped',
-    );
-  }
+  if (bare !== text) return refused(`a VIN is written in capitals without blanks: \`${bare}\``, agreeing(bare));
   return done(text);
 }
 
+/** Compares the check digit of a VIN of the right form with the one that the rest of it asks for. */
+export function checkVin(vin: Vin): Read<Vin> {
+  const expected = vinCheckDigit(vin);
+  if (expected === vin[CHECK_PLACE]) return done(vin);
+  return refused(
+    `the check digit of this VIN, its ninth place, should be \`${expected}\` and is \`${vin[CHECK_PLACE]}\`: ` +
+      'a digit or letter may be mistyped',
+  );
+}
+
 /** The VIN as it is written, without its quotes. */
-export function printVin(vin: string): string {
+export function printVin(vin: Vin): string {
   return vin;
 }
 
@@ -58,10 +64,9 @@ function wrongLetter(bare: string, wrong: string): Read<never> {
   const digit = LOOKALIKES[wrong];
   if (digit === undefined) return refused(`a VIN has no \`${wrong}\`: it is made of digits and capital letters`);
   const better = bare.replace(/[IOQ]/g, (letter) => LOOKALIKES[letter] ?? letter);
-  return refused(`a VIN has no letter ${wrong}, so that it is not mistaken for ${digit}`, fixed(better));
+  return refused(`a VIN has no letter ${wrong}, so that it is not mistaken for ${digit}`, agreeing(better));
 }
 
-/** A corrected VIN is offered only if its check digit agrees. */
-function fixed(vin: string): string | undefined {
+function agreeing(vin: string): string | undefined {
   return vin.length === WEIGHTS.length && vinCheckDigit(vin) === vin[CHECK_PLACE] ? vin : undefined;
 }

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { exactDouble } from './exact.ts';
 import { readPart } from './parts.ts';
 import { done, type Quantity, quantityText, type Read } from './quantity.ts';
