@@ -1,0 +1,152 @@
+import { fillInTurn, fillWays } from './fill.ts';
+import { firstFit } from './firstfit.ts';
+import { climb, dominatedSets, type Ladder, makeLadder, purchasesAt } from './ladder.ts';
+import type { Purse } from './problem.ts';
+import { type Bin, binsOf, loadsOf, packBins } from './stock.ts';
+import { costOf, type Load, type Task } from './task.ts';
+
+/** The cheapest purchase found for a task, a way to cut it, and what is proven. */
+export interface Purchase {
+  readonly loads: readonly Load[];
+  readonly cost: number;
+  /** Money below which no purchase is long enough. */
+  readonly volumeBound: number;
+  /** Money below which no purchase can be cut to the pieces. */
+  readonly lowerBound: number;
+  readonly firstFitCost: number;
+  /** Roll counts of exactly this cost that may hold the pieces; `complete` false: there may be others. */
+  readonly purchases: readonly (readonly number[])[];
+  readonly complete: boolean;
+}
+
+/** Tries of the filling heuristic for one set of bins. */
+const TRIES = 40;
+/** Search steps granted to one set of bins before all others had their turn. */
+const FIRST_LOOK = 2_000;
+/** Rungs that are searched at all; the first one beyond stays open and so caps the bound. */
+const MOST_OPEN = 200;
+
+/**
+ * Least money. The first-fit plan is compared with the volume bound on the money ladder; where they differ, the rungs
+ * between are climbed: by the filling heuristic until it fits, then by the exact search from below.
+ * Every piece fits some roll.
+ *
+ * @throws if a piece fits no roll
+ */
+export function cheapestPurchase(task: Task, purse: Purse): Purchase {
+  const first = firstFit(task);
+  if (!first) throw new RangeError('a piece fits no roll on sale');
+  const firstFitCost = costOf(task, first);
+  const need = needOf(task);
+  const ladder = makeLadder(task.rolls, firstFitCost);
+  if (!ladder) {
+    const bound = Math.min(firstFitCost, valueBound(task, need));
+    const found = { loads: first, cost: firstFitCost, purchases: [countsOf(task, first)] };
+    return { ...found, volumeBound: bound, lowerBound: bound, firstFitCost, complete: false };
+  }
+
+  const volumeBound = climb(ladder, 0, need) ?? firstFitCost;
+  const dominated = dominatedSets(task.rolls);
+  let best: { readonly loads: readonly Load[]; readonly cost: number } = { loads: first, cost: firstFitCost };
+  for (const rung of rungs(ladder, volumeBound, need, dominated)) {
+    if (rung.cost >= best.cost || purse.nodes <= 0) break;
+    const loads = firstFound(rung.purchases, (purchase) => tryFilling(task, binsOf(task, purchase), purse));
+    if (loads) best = { loads, cost: rung.cost };
+  }
+
+  const open = new Map<number, Open>();
+  for (const rung of rungs(ladder, volumeBound, need, dominated)) {
+    if (rung.cost >= best.cost) break;
+    const listed = open.size < MOST_OPEN ? rung : { cost: rung.cost, purchases: [], complete: false };
+    open.set(rung.cost, { ...listed, nodes: FIRST_LOOK });
+    if (open.size > MOST_OPEN) break;
+  }
+  while (purse.nodes > 0 && [...open.values()].some((rung) => rung.purchases.length > 0)) {
+    for (const [cost, rung] of open) {
+      const { loads, purchases } = look(task, rung, purse);
+      if (loads) {
+        best = { loads, cost };
+        for (const other of open.keys()) if (other >= cost) open.delete(other);
+        break;
+      }
+      if (purchases.length === 0 && rung.complete) open.delete(cost);
+      else open.set(cost, { ...rung, purchases, nodes: rung.nodes * 10 });
+    }
+  }
+  const lowerBound = Math.min(best.cost, ...open.keys());
+  const atCost = purchasesAt(ladder, best.cost, need, dominated);
+  return { ...best, volumeBound, lowerBound, firstFitCost, ...atCost };
+}
+
+interface Rung {
+  readonly cost: number;
+  readonly purchases: readonly (readonly number[])[];
+  readonly complete: boolean;
+}
+
+interface Open extends Rung {
+  readonly nodes: number;
+}
+
+function* rungs(
+  ladder: Ladder,
+  from: number,
+  need: number,
+  dominated: readonly (readonly number[])[],
+): Generator<Rung> {
+  for (let cost = climb(ladder, from, need); cost !== undefined; cost = climb(ladder, cost + 1, need)) {
+    yield { cost, ...purchasesAt(ladder, cost, need, dominated) };
+  }
+}
+
+/** One turn of the exact search over a rung: a plan, or the purchases that are still open. */
+function look(task: Task, rung: Open, purse: Purse): { loads?: readonly Load[]; purchases: (readonly number[])[] } {
+  const purchases: (readonly number[])[] = [];
+  for (const purchase of rung.purchases) {
+    const granted: Purse = { nodes: Math.min(rung.nodes, purse.nodes) };
+    const before = granted.nodes;
+    const answer = before > 0 ? packBins(task, binsOf(task, purchase), granted) : 'unknown';
+    purse.nodes -= Math.max(1, before - granted.nodes);
+    if (answer === 'unknown') purchases.push(purchase);
+    else if (answer !== 'no') return { loads: answer, purchases };
+  }
+  return { purchases };
+}
+
+function tryFilling(task: Task, bins: readonly Bin[], purse: Purse): Load[] | undefined {
+  const falling = [...bins].reverse();
+  for (const [n, way] of fillWays(task.lengths.length, TRIES).entries()) {
+    if (purse.nodes <= 0) return undefined;
+    const turn = n % 4 < 2 ? bins : falling;
+    const caps = turn.map((bin) => bin.cap);
+    const filled = fillInTurn(task.lengths, task.counts, caps, way, purse);
+    if (filled.leftTicks === 0) return loadsOf(turn, filled.fillings);
+  }
+  return undefined;
+}
+
+function firstFound<T, R>(all: readonly T[], find: (one: T) => R | undefined): R | undefined {
+  for (const one of all) {
+    const found = find(one);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
+/** How many of each roll these loads use. */
+function countsOf(task: Task, loads: readonly Load[]): number[] {
+  const counts = task.rolls.map(() => 0);
+  for (const load of loads) if (load.kind === 'roll') counts[load.index]!++;
+  return counts;
+}
+
+/** The length needed at the best price per length, rounded up to whole money: the bound where a ladder is too long. */
+export function valueBound(task: Task, need: number): number {
+  const rate = Math.min(...task.rolls.map((roll) => (roll.usable > 0 ? roll.price / roll.usable : Infinity)));
+  return need <= 0 ? 0 : Math.ceil(need * rate * (1 - 1e-12));
+}
+
+/** What the rolls must hold at least, in the caller's unit: the pieces less all that the offcuts could take. */
+export function needOf(task: Task): number {
+  return task.total - task.offcuts.reduce((sum, offcut) => sum + offcut.usable, 0);
+}

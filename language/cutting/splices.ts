@@ -1,0 +1,161 @@
+import type { CutProblem } from './problem.ts';
+
+/** A part that takes one stock alone, or nearly: a new roll (by its place on the menu) or an offcut. */
+export interface SolePart {
+  readonly kind: 'roll' | 'offcut';
+  readonly index: number;
+  readonly length: number;
+}
+
+/** One long piece: the parts that fill a stock each, and the remainder, which is cut like any other piece. */
+export interface Spliced {
+  readonly piece: number;
+  readonly sole: readonly SolePart[];
+  readonly rest: number;
+  /** The offcut that must hold the remainder because no roll does. */
+  readonly restIn?: number;
+  /** A part gave way so that the remainder is not too short: from here on a rule of thumb, no longer an optimum. */
+  readonly bent: boolean;
+}
+
+/** One way to splice all long pieces. `rest` lengths fit some roll unless `restIn` says where they lie. */
+export type SpliceChoice = readonly Spliced[];
+
+/** All choices with the fewest splices. `complete` false: there are more than were listed. */
+export interface SpliceChoices {
+  readonly choices: readonly SpliceChoice[];
+  readonly complete: boolean;
+  /** Pieces that no allowed splice makes. */
+  readonly impossible: readonly number[];
+}
+
+const MOST_CHOICES = 400;
+const MOST_STEPS = 100_000;
+
+interface Menu {
+  readonly rolls: readonly { readonly length: number }[];
+  readonly offcuts: readonly { readonly length: number }[];
+  readonly splice: CutProblem['splice'];
+}
+
+/**
+ * Ways to make the pieces that no roll holds. Some best plan has, for every piece in `n` parts, `n - 1` stocks filled
+ * wholly by a part and one remainder: of two parts in stocks A and B, the one in A can grow at the other's expense while
+ * A's other pieces move into the room that this leaves in B. So it is enough to choose which stocks are filled.
+ * A piece that fits an offcut longer than any roll is not spliced as long as that offcut is free.
+ *
+ * @param long places and lengths of the pieces longer than every roll
+ */
+export function spliceChoices(
+  long: readonly { readonly piece: number; readonly length: number }[],
+  menu: Menu,
+): SpliceChoices {
+  const free = new Set(menu.offcuts.keys());
+  const impossible = long.filter(({ length }) => waysOf(length, menu, free).next().done).map(({ piece }) => piece);
+  if (impossible.length > 0) return { choices: [], complete: true, impossible };
+
+  const pieces = [...long].sort((a, b) => b.length - a.length || a.piece - b.piece);
+  const chosen: Spliced[] = [];
+  let choices: SpliceChoice[] = [];
+  let fewest = Number.POSITIVE_INFINITY;
+  let steps = 0;
+  let complete = true;
+  choose(0, 0, '');
+  return { choices, complete, impossible: choices.length > 0 ? [] : long.map(({ piece }) => piece) };
+
+  function choose(k: number, splices: number, previous: string): void {
+    if (splices > fewest) return;
+    const current = pieces[k];
+    if (!current) {
+      if (splices < fewest) choices = [];
+      fewest = splices;
+      if (choices.length < MOST_CHOICES) choices.push([...chosen]);
+      else complete = false;
+      return;
+    }
+    const twin = pieces[k - 1]?.length === current.length;
+    for (const way of waysOf(current.length, menu, free)) {
+      if (++steps > MOST_STEPS) {
+        complete = false;
+        return;
+      }
+      const key = keyOf(way);
+      // Equal pieces take their ways in order, or the same choice would come once per permutation.
+      if (twin && key < previous) continue;
+      const taken = [...way.sole.filter((part) => part.kind === 'offcut').map((part) => part.index)];
+      if (way.restIn !== undefined) taken.push(way.restIn);
+      for (const index of taken) free.delete(index);
+      chosen.push({ piece: current.piece, ...way });
+      choose(k + 1, splices + way.sole.length, key);
+      chosen.pop();
+      for (const index of taken) free.add(index);
+    }
+  }
+}
+
+type Way = Omit<Spliced, 'piece'>;
+
+/** Fewer parts first; rolls before offcuts, longest first, so the first way is the plain one. */
+function* waysOf(length: number, menu: Menu, free: ReadonlySet<number>): Generator<Way> {
+  const { lap } = menu.splice;
+  const longest = Math.max(...menu.rolls.map((roll) => roll.length));
+  const least = Math.max(menu.splice.leastPart, lap + 1);
+  const parts = longest > lap ? Math.ceil((length - lap) / (longest - lap)) : 1;
+  // A copy: the caller takes offcuts out and puts them back between two ways.
+  const held = [...free].sort((a, b) => a - b);
+  const stocks: SolePart[] = [
+    ...menu.rolls.map(({ length }, index): SolePart => ({ kind: 'roll', index, length })),
+    ...held.map((index): SolePart => ({ kind: 'offcut', index, length: menu.offcuts[index]!.length })),
+  ]
+    .filter((stock) => stock.length >= least)
+    .sort((a, b) => (a.kind === b.kind ? b.length - a.length || a.index - b.index : a.kind === 'roll' ? -1 : 1));
+
+  for (let n = 1; n <= parts; n++) yield* fill([], n - 1, 0, length + (n - 1) * lap);
+
+  function* fill(sole: readonly SolePart[], open: number, from: number, rest: number): Generator<Way> {
+    if (open === 0) {
+      yield* close(sole, rest);
+      return;
+    }
+    for (let k = from; k < stocks.length; k++) {
+      const stock = stocks[k]!;
+      // A remainder within the lap means that one part fewer does.
+      if (rest - stock.length <= lap) continue;
+      yield* fill([...sole, stock], open - 1, stock.kind === 'roll' ? k : k + 1, rest - stock.length);
+    }
+  }
+
+  function* close(sole: readonly SolePart[], rest: number): Generator<Way> {
+    const whole = sole.length === 0;
+    const bent = !whole && rest < least;
+    const parts = bent ? shorten(sole, least - rest, least) : sole;
+    if (!parts) return;
+    const remainder = bent ? least : rest;
+    if (remainder <= longest) {
+      if (!whole) yield { sole: parts, rest: remainder, bent };
+      return;
+    }
+    const used = new Set(sole.filter((part) => part.kind === 'offcut').map((part) => part.index));
+    for (const index of held) {
+      if (!used.has(index) && menu.offcuts[index]!.length >= remainder) {
+        yield { sole: parts, rest: remainder, restIn: index, bent };
+      }
+    }
+  }
+}
+
+/** Takes `need` off the parts without making one shorter than `least`; undefined if they cannot give so much. */
+function shorten(sole: readonly SolePart[], need: number, least: number): SolePart[] | undefined {
+  let open = need;
+  const parts = sole.map((part) => {
+    const give = Math.min(open, part.length - least);
+    open -= give;
+    return { ...part, length: part.length - give };
+  });
+  return open === 0 ? parts : undefined;
+}
+
+function keyOf(way: Way): string {
+  const sole = way.sole.map((part) => `${part.kind}${String(part.index).padStart(6, '0')}`).join(' ');
+  return `${String(way.sole.length).padStart(6, '0')} ${sole} ${way.restIn ?? ''}`;
+}
