@@ -1,0 +1,319 @@
+// What the computation works on: rigs, materials and policies with everything that `like`, `use`, `under` and the built-in
+// library add to what was written. Plain, immutable data; every value says where it comes from.
+import type { Span } from '../grammar/problem.ts';
+import type { PastRecord } from '../records/file.ts';
+import type { MaterialKind } from '../statements/file.ts';
+import type { FleetStatement } from '../statements/fleet.ts';
+import type { Finding as FindingLine } from '../statements/past.ts';
+import type { PlanStatement, QuoteStatement } from '../statements/plans.ts';
+import type { IdentityStatement, StockStatement } from '../statements/rig.ts';
+import type { ItemKind } from '../statements/roof.ts';
+import type { Range, ThreePoints } from '../statements/slots/lists.ts';
+import type { TaskRate } from '../statements/slots/quantities.ts';
+import type { RoofPoint, Size } from '../statements/slots/shapes.ts';
+import type { Family, Severity, Side, Solvent, Task } from '../statements/words.ts';
+import type { Day } from '../values/day.ts';
+import type { Length } from '../values/length.ts';
+import type { Money } from '../values/money.ts';
+import type { Counted, Percent } from '../values/numbers.ts';
+import type { Duration, Effort, Period } from '../values/period.ts';
+import type { Coverage, MoneyRate } from '../values/rate.ts';
+import type { Season } from '../values/season.ts';
+import type { Temperature } from '../values/temperature.ts';
+import type { Volume } from '../values/volume.ts';
+
+/** How far a figure can be trusted: written by the user, or one of the built-in library's kinds. */
+export type OriginKind = 'record' | 'published' | 'common practice' | 'from memory';
+
+/** Where a value was written. Files of the built-in library begin with `library/`. */
+export interface Origin {
+  readonly file: string;
+  readonly at: Span;
+  readonly kind: OriginKind;
+  /** The `source` clause, as written. */
+  readonly source?: string;
+}
+
+export interface Stated<T> {
+  readonly value: T;
+  readonly origin: Origin;
+}
+
+/** Whether a material may lie on a surface: usual, only by its label, after a test patch, never. */
+export type Grade = 'yes' | 'label' | 'test' | 'never';
+
+export type ClockName = 'skin' | 'rain' | 'drive' | 'wash';
+
+export interface OnSale<T> {
+  readonly size: T;
+  readonly price?: Money;
+  readonly origin: Origin;
+}
+
+interface MaterialBase<K extends MaterialKind> {
+  readonly kind: K;
+  readonly name: string;
+  readonly origin: Origin;
+  readonly doc?: string;
+  readonly family?: Stated<Family>;
+  /** By surface: what may lie on what. A surface that is missing here is not known for this material. */
+  readonly bonding: Readonly<Record<string, Stated<Grade>>>;
+  readonly apply?: Stated<Range<Temperature>>;
+  readonly surfaceUpTo?: Stated<Temperature>;
+  readonly clocks: Readonly<Partial<Record<ClockName, Stated<Range<Duration>>>>>;
+  /** When tape may go over it; `never` for a material that takes no tape; missing where nothing is known. */
+  readonly cover?: Stated<Range<Duration> | 'never'>;
+  /** Service life; with surfaces, it holds on those only. */
+  readonly lives: readonly (Stated<ThreePoints<Period>> & { readonly on?: readonly string[] })[];
+  readonly containers: readonly OnSale<Volume>[];
+  readonly covers?: Stated<Coverage>;
+  readonly passes: Stated<number>;
+}
+
+export interface Tape extends MaterialBase<'tape'> {
+  readonly width?: Stated<Length>;
+  readonly rolls: readonly OnSale<Length>[];
+  readonly endLap: Stated<Length>;
+  readonly sideLap: Stated<Length>;
+}
+
+export interface Sealant extends MaterialBase<'sealant'> {
+  readonly grade?: Stated<'self-levelling' | 'non-sag'>;
+  readonly cartridges: readonly OnSale<Volume>[];
+  readonly cases: readonly OnSale<Counted>[];
+  readonly bead?: Stated<{
+    readonly width: Length;
+    readonly height: Length;
+    readonly section: 'rectangle' | 'fillet' | 'half-round' | 'dome';
+  }>;
+  readonly coatsAtMost: Stated<number>;
+  readonly lookHard?: Stated<Period>;
+}
+
+export interface Primer extends MaterialBase<'primer'> {
+  readonly neededOn: readonly Stated<string>[];
+  readonly flash?: Stated<Range<Duration>>;
+}
+
+export interface Cleaner extends MaterialBase<'cleaner'> {
+  readonly solvent?: Stated<Solvent>;
+  readonly flash?: Stated<Range<Duration>>;
+}
+
+export interface Coating extends MaterialBase<'coating'> {}
+
+export type Material = Tape | Sealant | Primer | Cleaner | Coating;
+
+export type SurfaceGroup =
+  | 'rubber'
+  | 'thermoplastic'
+  | 'moulded'
+  | 'metal'
+  | 'plastic'
+  | 'wood'
+  | 'sealant'
+  | 'coating'
+  | 'tape'
+  | 'unknown';
+export interface Surface {
+  readonly name: string;
+  readonly origin: Origin;
+  readonly group: SurfaceGroup;
+  readonly life?: Stated<ThreePoints<Period>>;
+  readonly caution?: Stated<string>;
+}
+
+export type BandKind = 'edge' | 'front-cap' | 'rear-cap' | 'slide' | 'opening' | 'mount' | 'joint';
+
+/** A policy with every default filled in from the built-in one; what has no default may be missing. */
+export interface Policy {
+  readonly name: string;
+  readonly origin: Origin;
+  readonly inspect: Stated<Period>;
+  readonly inspectLimit: Stated<Period>;
+  readonly dueSoon: Stated<Period>;
+  /** By condition word, `not-seen`, `wet`, `leak`. */
+  readonly followUp: Readonly<Record<string, Stated<Period>>>;
+  /** By event: `struck`, `stored`, `repaired-leak`. */
+  readonly lookAfter: Readonly<Record<string, Stated<Period>>>;
+  readonly season: Stated<Season>;
+  readonly currency?: Stated<string>;
+  readonly labour?: Stated<MoneyRate>;
+  readonly tax?: Stated<{ readonly percent: Percent; readonly on: 'materials' | 'all' }>;
+  readonly realInterest: Stated<Percent>;
+  readonly horizon: Stated<Period>;
+  readonly spare: Stated<Percent>;
+  readonly rollWaste: Stated<Length>;
+  readonly margin: Stated<Length>;
+  readonly bite: Stated<Length>;
+  readonly frame: Stated<'full-lap' | 'short-lap'>;
+  readonly beadLine: Stated<'centre' | 'flange'>;
+  readonly smother: Stated<Length | 'none'>;
+  readonly splices: Stated<'when-needed' | 'allowed'>;
+  readonly bands: Readonly<Record<BandKind, Stated<Length>>>;
+  readonly rates: Readonly<Record<Task, Stated<ThreePoints<TaskRate> | 'none'>>>;
+  /** Names of cleaners, looked up where the policy was written. */
+  readonly washWith?: Stated<string>;
+  readonly wipeWith?: Stated<string>;
+  readonly curb: Stated<'left' | 'right'>;
+  readonly units: Stated<'us' | 'metric'>;
+  readonly workday: Stated<Effort>;
+  readonly severities: Readonly<Record<string, Stated<Severity>>>;
+  readonly leads: Readonly<Record<string, Stated<Period>>>;
+}
+
+/** A seam or an item of a roof, from the rig or from what it is like. Several places or a count make one item. */
+export interface Item {
+  readonly kind: ItemKind;
+  /** Side names are canonical: `curbside`, `roadside`. */
+  readonly name: string;
+  readonly origin: Origin;
+  readonly doc?: string;
+  /** Of an edge or cap its own side; of a slide or joint the side or wall it is on. */
+  readonly side?: Side;
+  readonly wall: boolean;
+  /** The outside of the flange. */
+  readonly size?: Size;
+  /** The length that a joint, channel or insert is written with. */
+  readonly run?: Length;
+  /** An explicit `length`. */
+  readonly length?: Length;
+  readonly wide?: Length;
+  readonly bead?: { readonly width: Length; readonly height: Length };
+  /** The surface of the part itself (`of abs`). */
+  readonly surface?: string;
+  readonly between?: readonly [string, string];
+  readonly places: readonly RoofPoint[];
+  /** How many alike: the count, or the number of places, at least 1. */
+  readonly count: number;
+  readonly since?: Day;
+  readonly until?: Day;
+  /** Has a cover, shroud or cap that comes off first. */
+  readonly comesOff: boolean;
+  /** Has a lid that is opened for service. */
+  readonly serviced: boolean;
+  readonly partLife?: Stated<Range<Period>>;
+}
+
+/** A seam or item that a record is about, and the stretch of it, in nanometres from its beginning. */
+export interface Place {
+  readonly item: string;
+  readonly from?: number;
+  readonly to?: number;
+  /** Where the name, or the set that it belongs to, stands. */
+  readonly at: Span;
+}
+
+/** A record of what happened, with its places worked out. */
+export interface Event {
+  readonly record: PastRecord;
+  readonly file: string;
+  /** The first and the last day on which it can have been; the same day unless the date is rough. */
+  readonly first: string;
+  readonly last: string;
+  readonly time?: string;
+  /** Empty for a record about the roof as a whole (`washed`, `struck` without a place). */
+  readonly places: readonly Place[];
+  readonly findings: readonly { readonly line: FindingLine; readonly places: readonly Place[] }[];
+}
+
+/** A plan, with its places worked out. */
+export interface Plan {
+  readonly statement: PlanStatement;
+  readonly file: string;
+  readonly places: readonly Place[];
+}
+
+export interface Roof {
+  readonly along: Length;
+  readonly across: Length;
+  readonly surface?: string;
+  readonly since?: Day;
+  readonly origin: Origin;
+}
+
+export interface Rig {
+  readonly kind: 'rig' | 'model';
+  readonly name: string;
+  readonly file: string;
+  /** The heading. */
+  readonly at: Span;
+  readonly nameAt: Span;
+  readonly doc?: string;
+  /** What it is like, nearest first. */
+  readonly bases: readonly string[];
+  readonly roof?: Roof;
+  readonly falls?: Stated<'edges' | 'rear' | 'front' | 'curbside' | 'roadside'>;
+  readonly items: readonly Item[];
+  readonly factory?: Stated<string>;
+  readonly identity: {
+    readonly unit?: Stated<string>;
+    readonly vin?: Stated<string>;
+    readonly built?: Stated<Day>;
+    readonly inService?: Stated<Day>;
+    readonly acquired?: Stated<Day>;
+    readonly keptUntil?: Stated<Day>;
+    readonly dayRate?: Stated<Money>;
+  };
+  readonly policy: Policy;
+  /** In order of time. */
+  readonly events: readonly Event[];
+  readonly stored: readonly { readonly first: string; readonly last: string; readonly origin: Origin }[];
+  readonly trips: readonly { readonly first: string; readonly last: string; readonly origin: Origin }[];
+  readonly plans: readonly Plan[];
+  readonly quotes: readonly (QuoteStatement & { readonly file: string })[];
+  readonly accepts: readonly (Extract<IdentityStatement, { word: 'accept' }> & { readonly file: string })[];
+  readonly stock: readonly (StockStatement & { readonly file: string })[];
+  /** Former names of items, by the name now. */
+  readonly formerly: Readonly<Record<string, readonly string[]>>;
+  /**
+   * What could not be read: rules that conclude from absence stay silent about these items, and about everything when
+   * `all` is set, so that one half-typed line raises no alarm elsewhere.
+   */
+  readonly unread: { readonly all: boolean; readonly items: ReadonlySet<string> };
+}
+
+export interface Fleet {
+  readonly name: string;
+  readonly file: string;
+  readonly at: Span;
+  readonly nameAt: Span;
+  readonly policy: Policy;
+  readonly rigs: readonly Rig[];
+  readonly crew?: {
+    readonly people: number;
+    readonly minutes: number;
+    readonly days: readonly number[];
+    readonly origin: Origin;
+  };
+  readonly bays: readonly (Extract<FleetStatement, { word: 'bay' }> & { readonly file: string })[];
+  readonly closed: readonly { readonly first: string; readonly last: string; readonly origin: Origin }[];
+  readonly booked: readonly {
+    readonly rig: string;
+    readonly first: string;
+    readonly last: string;
+    readonly origin: Origin;
+  }[];
+  readonly stock: readonly (StockStatement & { readonly file: string })[];
+}
+
+/** Materials by name, as seen from where a rig is written; undefined for a name that nothing has. */
+export type MaterialsOf = (name: string) => Material | undefined;
+
+/** Surfaces by name, the built-in ones among them. */
+export type SurfacesOf = (name: string) => Surface | undefined;
+
+/** Everything about one rig that the computation needs. */
+export interface RigView {
+  readonly rig: Rig;
+  readonly material: MaterialsOf;
+  readonly surface: SurfacesOf;
+  /** Days on which a fleet has the rig out, when it is looked at as part of that fleet. */
+  readonly booked?: readonly { readonly first: string; readonly last: string; readonly origin: Origin }[];
+}
+
+/** The two dates from outside. Records may not lie after `today`; outputs speak of `asOf`, and records after it are left out. */
+export interface Dates {
+  readonly asOf: string;
+  readonly today: string;
+}
