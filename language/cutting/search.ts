@@ -132,9 +132,8 @@ export function packExactly(
       if (narrow < 0) continue;
       left[kind] = stock - take;
       const inside = fill(at, active, bin, k + 1, room - take * length, narrow, spare, take < stock ? length : unused);
-      if (inside) return true;
       left[kind] = stock;
-      if (inside === undefined) return undefined;
+      if (inside !== false) return inside;
     }
     return false;
   }
