@@ -4,7 +4,7 @@
  */
 
 /** The shapes that a bead can have. */
-export type SectionShape = 'rectangle' | 'dome' | 'fillet' | 'half-round' | 'round';
+export type SectionShape = 'rectangle' | 'dome' | 'fillet' | 'concave-fillet' | 'half-round' | 'round';
 
 const NM_PER_MM = 1_000_000;
 const MM3_PER_ML = 1000;
@@ -27,6 +27,11 @@ export function filletSection(legNm: number): number {
   return rectangleSection(legNm, legNm) / 2;
 }
 
+/** A tooled, hollow fillet: what a quarter circle leaves of the square of its leg. */
+export function concaveFilletSection(legNm: number): number {
+  return (1 - Math.PI / 4) * rectangleSection(legNm, legNm);
+}
+
 /** Half a circle of the given width. */
 export function halfRoundSection(widthNm: number): number {
   return (Math.PI / 8) * rectangleSection(widthNm, widthNm);
@@ -46,6 +51,8 @@ export function sectionArea(shape: SectionShape, widthNm: number, depthNm: numbe
       return domeSection(widthNm, depthNm);
     case 'fillet':
       return filletSection(widthNm);
+    case 'concave-fillet':
+      return concaveFilletSection(widthNm);
     case 'half-round':
       return halfRoundSection(widthNm);
     case 'round':

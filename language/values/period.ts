@@ -144,7 +144,8 @@ function compoundFault(parts: readonly Part[], quantity: Quantity): Read<never> 
   for (let i = 1; i < parts.length; i++) {
     const [before, part] = [parts[i - 1]!, parts[i]!];
     const [a, b] = [before.unit.word, part.unit.word];
-    if (before.amount.form !== 'whole') return refused('only the last number may be a fraction or a decimal, as in `1 h 30 min`');
+    if (before.amount.form !== 'whole')
+      return refused('only the last number may be a fraction or a decimal, as in `1 h 30 min`');
     if (a === b) return refused(`\`${a}\` stands twice in \`${quantityText(quantity)}\`; write it once`);
     if (RANK[a]! > RANK[b]!) {
       const better = quantityText({ terms: [...quantity.terms].sort(byRank) });

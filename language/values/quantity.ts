@@ -53,7 +53,7 @@ export function quantityText(quantity: Quantity): string {
   return per === undefined ? text : `${text} per ${per}`;
 }
 
-const TERM = /\s*(-?(?:(?:\d+[ \t]+)?\d+\/\d*|\d+\.?\d*|\.\d+))(?:\s*(?!per\b)([^\s\d.-]\S*))?/y;
+const TERM = /\s*(-?(?:(?:\d+[ \t]+)?\d+\/\d*|\d+\.?\d*|\.\d+))(?:\s*(?!per\b)([^\s\d.,-][^\s,]*))?/y;
 const PER = /\s*\bper\s+(\S+)/y;
 
 /**

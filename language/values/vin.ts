@@ -56,7 +56,10 @@ export function printVin(vin: Vin): string {
 /** The check digit of 17 allowed characters: the weighted sum modulo 11, with `X` for 10. What stands there is ignored. */
 export function vinCheckDigit(vin: string): string {
   let sum = 0;
-  for (const [i, weight] of WEIGHTS.entries()) sum += weight * (LETTERS.get(vin.charAt(i)) ?? Number(vin.charAt(i)));
+  for (const [i, weight] of WEIGHTS.entries()) {
+    const char = vin.charAt(i);
+    if (i !== CHECK_PLACE) sum += weight * (LETTERS.get(char) ?? Number(char));
+  }
   return sum % 11 === 10 ? 'X' : String(sum % 11);
 }
 
