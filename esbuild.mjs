@@ -10,7 +10,7 @@ const watch = process.argv.includes('--watch');
 const shared = {
   bundle: true,
   platform: 'node',
-  target: 'node20', // the oldest editor that the manifest admits runs Node 20
+  target: 'node22', // what the oldest editor that the manifest admits runs on
   // The UMD copies of these libraries hide their imports from the bundler.
   mainFields: ['module', 'main'],
   loader: { '.rig': 'text', '.wasm': 'binary' },

@@ -1,10 +1,11 @@
 import { window } from 'vscode';
 import type { Answer } from '../language/documents/delivery.ts';
 
+/** The first is what the return key takes: it loses nothing. */
 const choices: ReadonlyMap<string, Answer> = new Map([
-  ['Overwrite', 'overwrite'],
-  ['Keep Mine', 'keep'],
   ['Write Beside', 'beside'],
+  ['Keep Mine', 'keep'],
+  ['Overwrite', 'overwrite'],
 ]);
 const decideEach = 'Decide Each';
 

@@ -3,6 +3,7 @@ import {
   type CancellationToken,
   LanguageClient,
   type LanguageClientOptions,
+  State,
   TransportKind,
 } from 'vscode-languageclient/node';
 import {
@@ -75,6 +76,10 @@ export function languageServer(
       next.onNotification(statusMethod, (params: unknown) => {
         const status = statusSchema.safeParse(params);
         if (status.success && client === next) onStatus(status.data);
+      });
+      next.onDidChangeState(({ newState }) => {
+        // A server that has gone knows nothing any more; what it said last would be stale.
+        if (newState === State.Stopped && client === next) onStatus(undefined);
       });
       await next.start();
     },

@@ -1,5 +1,6 @@
 /** The words of the language by the part that they play in a line, as the statement table gives them. */
 export interface Words {
+  readonly declarations: readonly string[];
   readonly statements: readonly string[];
   readonly verbs: readonly string[];
   readonly clauses: readonly string[];
@@ -50,7 +51,7 @@ export function textMateGrammar(words: Words): object {
       },
       // At the left margin: a statement word and the name that it declares.
       declaration: {
-        match: `^(${anyOf(words.statements)})(?:[ \\t]+(${name}))?`,
+        match: `^(${anyOf(words.declarations)})(?:[ \\t]+(${name}))?`,
         captures: { 1: { name: 'storage.type.rig' }, 2: { name: 'entity.name.type.rig' } },
       },
       statement: { patterns: beginning('^[ \\t]+') },
