@@ -98,5 +98,6 @@ export function timesMoney(money: Money, factor: number | string): Money {
 }
 
 function requireSame(a: Money, b: Money): void {
-  if (a.currency !== b.currency) throw new MixedCurrencies(`${a.currency} and ${b.currency} cannot be set against`);
+  if (a.currency !== b.currency)
+    throw new MixedCurrencies(`${a.currency} and ${b.currency} are two currencies: no rate of exchange is known`);
 }
