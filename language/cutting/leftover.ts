@@ -1,4 +1,5 @@
 import { fillInTurn, fillWays } from './fill.ts';
+import { pricing } from './price.ts';
 import type { Purse } from './problem.ts';
 import type { Purchase } from './purchase.ts';
 import { lowestFrom } from './reach.ts';
@@ -14,6 +15,7 @@ export interface Leftover {
 
 const TRIES = 12;
 const FIRST_LOOK = 500;
+const ROUNDS = 60;
 
 /** One stock that is to be left as long as possible, and the sums that its pieces may come to, tried from below. */
 interface Short {
@@ -54,6 +56,7 @@ export function longestLeftover(task: Task, purchase: Purchase, known: number, p
     return { loads, left, bound: Math.max(left, slackBound(task.rolls, held, purchase.cost, task.total)) };
   }
 
+  for (const short of shorts) raiseByPrices(task, short, left, purse);
   for (let nodes = FIRST_LOOK; purse.nodes > 0 && boundOf(task, shorts) > left; nodes *= 10) {
     for (const short of shorts) short.at = short.open;
     for (let short = best(task, shorts); short && leavesOf(task, short, short.at) > left; short = best(task, shorts)) {
@@ -85,11 +88,33 @@ function shortsOf(task: Task, counts: readonly number[]): Short[] {
     const key = `${bin.kind} ${length}`;
     if (seen.has(key)) continue;
     seen.add(key);
-    const least = Math.max(0, task.totalTicks - (whole - bin.cap));
+    // A bought roll is cut: with one left whole the plan would cost less.
+    const cut = bin.kind === 'roll' ? (task.lengths.at(-1) ?? 0) : 0;
+    const least = Math.max(cut, task.totalTicks - (whole - bin.cap));
     const open = least > bin.cap ? undefined : lowestFrom(task.sums, 0, least, bin.cap);
     shorts.push({ bins, short, length, open, at: open });
   }
   return shorts;
+}
+
+/**
+ * Proves sums impossible by prices: what the other stocks carry at most, the short one must carry, and a sum at which it
+ * carries less is too small. The prices aim at the last sum that would leave more than `left`; where that is out of
+ * reach, at the first one still open.
+ */
+function raiseByPrices(task: Task, short: Short, left: number, purse: Purse): void {
+  const { cap } = short.bins[short.short]!;
+  const others = short.bins.filter((_, i) => i !== short.short).map((bin) => ({ cap: bin.cap, count: 1 }));
+  const price = pricing(task.lengths, task.counts, Math.max(...short.bins.map((bin) => bin.cap)), purse);
+  const goal = Math.min(cap, Math.ceil((short.length - left) / task.tick) - 1);
+  for (let round = 0; round < ROUNDS && purse.nodes > 0; round++) {
+    if (short.open === undefined || short.open > goal) return;
+    const { worth, carries } = price([...others, { cap: round < ROUNDS / 2 ? goal : short.open, count: 1 }]);
+    const must = others.reduce((sum, other) => sum - carries[other.cap]!, worth);
+    while (short.open !== undefined && carries[short.open]! < must) {
+      short.open = lowestFrom(task.sums, 0, short.open + 1, cap);
+    }
+  }
 }
 
 /** What the short stock leaves when its pieces come to `sum` ticks; below every length when no sum is left. */
@@ -122,6 +147,7 @@ function* fillOthers(task: Task, short: Short, purse: Purse): Generator<Load[]> 
     const turn = n % 4 < 2 ? others : [...others].reverse();
     const caps = turn.map((bin) => bin.cap);
     const filled = fillInTurn(task.lengths, task.counts, caps, way, purse);
+    if (filled.leftTicks === 0 && last.kind === 'roll') continue;
     if (filled.leftTicks <= last.cap) yield loadsOf([...turn, last], [...filled.fillings, filled.left]);
   }
 }

@@ -1,6 +1,7 @@
 import { fillInTurn, fillWays } from './fill.ts';
 import { firstFit } from './firstfit.ts';
-import { climb, dominatedSets, type Ladder, makeLadder, purchasesAt } from './ladder.ts';
+import { climb, dominatedSets, makeLadder, purchasesAt } from './ladder.ts';
+import { pricing } from './price.ts';
 import type { Purse } from './problem.ts';
 import { type Bin, binsOf, loadsOf, packBins } from './stock.ts';
 import { costOf, type Load, type Task } from './task.ts';
@@ -21,6 +22,8 @@ export interface Purchase {
 
 /** Tries of the filling heuristic for one set of bins. */
 const TRIES = 40;
+/** Rounds of pricing for one set of bins; proofs come within ten as a rule. */
+const ROUNDS = 30;
 /** Search steps granted to one set of bins before all others had their turn. */
 const FIRST_LOOK = 2_000;
 /** Rungs that are searched at all; the first one beyond stays open and so caps the bound. */
@@ -28,7 +31,8 @@ const MOST_OPEN = 200;
 
 /**
  * Least money. The first-fit plan is compared with the volume bound on the money ladder; where they differ, the rungs
- * between are climbed: by the filling heuristic until it fits, then by the exact search from below.
+ * between are climbed: prices prove most rungs too small, the filling heuristic cuts the first that is not, and the exact
+ * search decides what is open below.
  * Every piece fits some roll.
  *
  * @throws if a piece fits no roll
@@ -48,29 +52,30 @@ export function cheapestPurchase(task: Task, purse: Purse): Purchase {
   const volumeBound = climb(ladder, 0, need) ?? firstFitCost;
   const dominated = dominatedSets(task.rolls);
   let best: { readonly loads: readonly Load[]; readonly cost: number } = { loads: first, cost: firstFitCost };
-  for (const rung of rungs(ladder, volumeBound, need, dominated)) {
-    if (rung.cost >= best.cost || purse.nodes <= 0) break;
-    const loads = firstFound(rung.purchases, (purchase) => tryFilling(task, binsOf(task, purchase), purse));
-    if (loads) best = { loads, cost: rung.cost };
+  const open = new Map<number, Rung>();
+  for (let cost: number | undefined = volumeBound; cost !== undefined && cost < best.cost; ) {
+    if (open.size === MOST_OPEN || purse.nodes <= 0) {
+      open.set(cost, { purchases: [], complete: false });
+      break;
+    }
+    const listed = purchasesAt(ladder, cost, need, dominated);
+    const purchases = listed.purchases.filter((purchase) => !pricedOut(task, binsOf(task, purchase), purse));
+    const loads = firstFound(purchases, (purchase) => tryFilling(task, binsOf(task, purchase), purse));
+    if (loads) best = { loads, cost };
+    else if (purchases.length > 0 || !listed.complete) open.set(cost, { purchases, complete: listed.complete });
+    cost = climb(ladder, cost + 1, need);
   }
 
-  const open = new Map<number, Open>();
-  for (const rung of rungs(ladder, volumeBound, need, dominated)) {
-    if (rung.cost >= best.cost) break;
-    const listed = open.size < MOST_OPEN ? rung : { cost: rung.cost, purchases: [], complete: false };
-    open.set(rung.cost, { ...listed, nodes: FIRST_LOOK });
-    if (open.size > MOST_OPEN) break;
-  }
-  while (purse.nodes > 0 && [...open.values()].some((rung) => rung.purchases.length > 0)) {
+  for (let nodes = FIRST_LOOK; purse.nodes > 0 && searchable(open); nodes *= 10) {
     for (const [cost, rung] of open) {
-      const { loads, purchases } = look(task, rung, purse);
+      const { loads, purchases } = look(task, rung, nodes, purse);
       if (loads) {
         best = { loads, cost };
         for (const other of open.keys()) if (other >= cost) open.delete(other);
         break;
       }
       if (purchases.length === 0 && rung.complete) open.delete(cost);
-      else open.set(cost, { ...rung, purchases, nodes: rung.nodes * 10 });
+      else open.set(cost, { purchases, complete: rung.complete });
     }
   }
   const lowerBound = Math.min(best.cost, ...open.keys());
@@ -78,32 +83,38 @@ export function cheapestPurchase(task: Task, purse: Purse): Purchase {
   return { ...best, volumeBound, lowerBound, firstFitCost, ...atCost };
 }
 
+/** The purchases of one rung that are not yet proven too small; `complete` false: some were not even listed. */
 interface Rung {
-  readonly cost: number;
   readonly purchases: readonly (readonly number[])[];
   readonly complete: boolean;
 }
 
-interface Open extends Rung {
-  readonly nodes: number;
+function searchable(open: ReadonlyMap<number, Rung>): boolean {
+  return [...open.values()].some((rung) => rung.purchases.length > 0);
 }
 
-function* rungs(
-  ladder: Ladder,
-  from: number,
-  need: number,
-  dominated: readonly (readonly number[])[],
-): Generator<Rung> {
-  for (let cost = climb(ladder, from, need); cost !== undefined; cost = climb(ladder, cost + 1, need)) {
-    yield { cost, ...purchasesAt(ladder, cost, need, dominated) };
+/** Whether prices prove that the pieces do not fit. */
+function pricedOut(task: Task, bins: readonly Bin[], purse: Purse): boolean {
+  if (!task.exact) return false;
+  const kinds = bins.map(({ cap }) => ({ cap, count: 1 }));
+  const price = pricing(task.lengths, task.counts, Math.max(0, ...bins.map((bin) => bin.cap)), purse);
+  for (let round = 0; round < ROUNDS && purse.nodes > 0; round++) {
+    const { worth, carries } = price(kinds);
+    if (kinds.reduce((sum, { cap }) => sum + carries[cap]!, 0) < worth) return true;
   }
+  return false;
 }
 
 /** One turn of the exact search over a rung: a plan, or the purchases that are still open. */
-function look(task: Task, rung: Open, purse: Purse): { loads?: readonly Load[]; purchases: (readonly number[])[] } {
+function look(
+  task: Task,
+  rung: Rung,
+  nodes: number,
+  purse: Purse,
+): { loads?: readonly Load[]; purchases: (readonly number[])[] } {
   const purchases: (readonly number[])[] = [];
   for (const purchase of rung.purchases) {
-    const granted: Purse = { nodes: Math.min(rung.nodes, purse.nodes) };
+    const granted: Purse = { nodes: Math.min(nodes, purse.nodes) };
     const before = granted.nodes;
     const answer = before > 0 ? packBins(task, binsOf(task, purchase), granted) : 'unknown';
     purse.nodes -= Math.max(1, before - granted.nodes);
