@@ -7,6 +7,7 @@
 // 3. Braces decide nesting. Only where the braces of a file do not balance is indentation used to guess.
 import { createTokenInstance, type IToken, type TokenType } from 'chevrotain';
 import { type BlockKind, blockOpenedBy } from './kinds.ts';
+import { deepest } from './limits.ts';
 import type { Problem } from './problem.ts';
 import { tokenNamed } from './tokens.ts';
 
@@ -27,9 +28,6 @@ const [EOL, UNKNOWN, WORD, CLAUSE, UNIT, PER, OPEN, CLOSE, COMMA, NUMBER, FRACTI
   TokenType,
   TokenType,
 ];
-
-/** Blocks deeper than this are not read: the language needs three levels, and a parser must not overflow on ten thousand. */
-const deepest = 12;
 
 /** Set words are reserved like clause words, but open a line of findings (`rest sound`) and never continue one. */
 const sets = new Set(['all', 'rest']);
@@ -73,9 +71,7 @@ export function layout(
     endLine();
     out.push(madeAfter(at, CLOSE, '}'));
     const open = top().token ?? at;
-    problems.push(
-      problem(open, 'unclosed-block', `This block is not closed: a \`}\` is missing after line ${at.startLine}.`),
-    );
+    problems.push(unclosedBlock(open, at, `after line ${at.startLine}`));
     stack.pop();
     prev = at;
     lineStart = false;
@@ -85,6 +81,12 @@ export function layout(
   for (let i = 0; i < input.length; i++) {
     const token = input[i] as IToken;
     const type = token.tokenType;
+    if (skippedDepth > 0) {
+      if (type === OPEN) skippedDepth++;
+      else if (type === CLOSE) skippedDepth--;
+      else if (type === EOL) newline = true;
+      continue;
+    }
     if (type === EOL) {
       newline = true;
       continue;
@@ -92,15 +94,10 @@ export function layout(
     const word = token.image;
     const isWord = type === WORD;
     const clause = isWord && options.clauseWords.has(word);
-    const isHead = isWord && top().kind.heads.has(word);
-
-    if (skippedDepth > 0 && (type === OPEN || type === CLOSE)) {
-      skippedDepth += type === OPEN ? 1 : -1;
-      continue;
-    }
+    let isHead = isWord && top().kind.heads.has(word);
 
     // Does a new statement start here?
-    if (newline && !lineStart && type !== OPEN && prev) {
+    if (newline && !lineStart && prev && (type !== OPEN || prev.tokenType === CLOSE)) {
       const afterComma = prev.tokenType === COMMA;
       const deeper = column(token) > (head ? column(head) : 0);
       const goesOn =
@@ -112,11 +109,12 @@ export function layout(
         const opens = head && top().kind.blocks.get(head.image);
         if (balance < 0 && head && opens && deeper && type !== CLOSE && stack.length < deepest) {
           // A block was meant here, its brace is gone.
-          problems.push(problem(head, 'missing-open-brace', 'A `{` is missing at the end of this line.'));
+          problems.push(missingOpenBrace(head, prev));
           out.push(madeAfter(prev, OPEN, '{'));
           stack.push({ kind: opens, column: column(head), token: head, oneLine: false });
           lineStart = true;
           head = undefined;
+          isHead = isWord && opens.heads.has(word);
         } else endLine();
       }
     }
@@ -140,6 +138,7 @@ export function layout(
         stack.slice(0, -1).some((open) => open.kind.heads.has(word))
       )
         closeGuessed(prev);
+      isHead = isWord && top().kind.heads.has(word);
     }
     if (balance > 0 && type === CLOSE && newline && stack.length > 2 && column(token) < top().column && prev)
       closeGuessed(prev);
@@ -225,13 +224,7 @@ export function layout(
   if (prev) endLine();
   while (stack.length > 1 && prev) {
     const open = stack.pop() as Open;
-    problems.push(
-      problem(
-        open.token ?? prev,
-        'unclosed-block',
-        'This block is not closed: a `}` is missing at the end of the file.',
-      ),
-    );
+    problems.push(unclosedBlock(open.token ?? prev, prev, 'at the end of the file'));
     out.push(madeAfter(prev, CLOSE, '}'), endOfLineAfter(prev));
   }
   return { tokens: out, problems };
@@ -285,4 +278,20 @@ function made(token: IToken): IToken {
 
 function problem(token: IToken, rule: string, message: string): Problem {
   return { rule, message, at: [token.startOffset, token.startOffset + token.image.length] };
+}
+
+function unclosedBlock(heading: IToken, last: IToken, where: string): Problem {
+  const end = (last.endOffset as number) + 1;
+  return {
+    ...problem(heading, 'unclosed-block', `This block is not closed: a \`}\` is missing ${where}.`),
+    fixes: [{ label: 'Close the block', at: [end, end], text: `\n${' '.repeat(column(heading) - 1)}}` }],
+  };
+}
+
+function missingOpenBrace(heading: IToken, last: IToken): Problem {
+  const end = (last.endOffset as number) + 1;
+  return {
+    ...problem(heading, 'missing-open-brace', 'A `{` is missing at the end of this line.'),
+    fixes: [{ label: 'Write `{`', at: [end, end], text: ' {' }],
+  };
 }

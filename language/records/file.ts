@@ -1,21 +1,22 @@
 // The records of one file: what its text says, with the place of each thing. They depend on nothing but that text.
 
 import { blockOpenedBy } from '../grammar/kinds.ts';
+import { refusal } from '../grammar/limits.ts';
 import { type Line, readLines } from '../grammar/lines.ts';
 import type { Problem, Span } from '../grammar/problem.ts';
-import { nearest } from '../grammar/spelling.ts';
 import { type DeclarationKind, fileTable } from '../statements/file.ts';
 import type { FleetStatement } from '../statements/fleet.ts';
-import { layoutOptions, tableOf } from '../statements/layout-kinds.ts';
+import { blockKindOf, layoutOptions, tableOf } from '../statements/layout-kinds.ts';
 import type { MaterialStatement, SurfaceStatement } from '../statements/material.ts';
 import type { Finding, PastStatement } from '../statements/past.ts';
 import type { PlanStatement, QuoteStatement } from '../statements/plans.ts';
 import type { PolicyStatement } from '../statements/policy.ts';
 import type { IdentityStatement, StockStatement } from '../statements/rig.ts';
 import type { RoofStatement } from '../statements/roof.ts';
-import type { BlockTable } from '../statements/row.ts';
+import type { BlockTable, Row } from '../statements/row.ts';
 import type { Ref } from '../statements/slot.ts';
 import { type Broken, readStatement, type Whole } from './statement.ts';
+import { unknownStatement } from './unknown.ts';
 
 /** A record of what happened, with its findings if it has a block of them. `order` is its place in the file, for records of the same day. */
 export type PastRecord = PastStatement & {
@@ -67,9 +68,6 @@ export interface FileRecords {
   readonly problems: readonly Problem[];
 }
 
-/** Larger files are refused: they are no records, or too many for one file. */
-export const largestFile = 4_000_000;
-
 /** Reads a text into lines with the layout of the language. Never fails. */
 export const linesOfText = (text: string) => readLines(text, layoutOptions);
 
@@ -81,87 +79,23 @@ export function readFile(text: string): FileRecords {
   return recordsOf(lines, problems);
 }
 
-function refusal(text: string): Problem | undefined {
-  if (text.length > largestFile) {
-    return {
-      rule: 'file-too-large',
-      message: `This file is too large to be read (${Math.round(text.length / 1e6)} MB; at most ${largestFile / 1e6} MB). Split its history into a file a year, claimed with \`records\`.`,
-      at: [0, 0],
-    };
-  }
-  const nul = text.indexOf('\0');
-  if (nul >= 0)
-    return {
-      rule: 'not-text',
-      message: 'This is no text file: it holds bytes that no text has. A `.rig` file is plain UTF-8 text.',
-      at: [nul, nul + 1],
-    };
-  return undefined;
-}
-
-/** The records of lines that were read before. */
+/** The records of lines that were read before; `found` are the problems of reading them. */
 export function recordsOf(lines: readonly Line[], found: readonly Problem[]): FileRecords {
-  const problems: Problem[] = [...found];
+  const reading: Reading = { problems: [...found], order: 0 };
   const uses: { path: string; at: Span }[] = [];
   const declarations: Declaration[] = [];
-  let order = 0;
-
-  const inBlock = (
-    block: readonly Line[] | undefined,
-    table: BlockTable | undefined,
-  ): { statements: Whole[]; broken: Broken[] } => {
-    const statements: Whole[] = [];
-    const broken: Broken[] = [];
-    for (const line of block ?? []) {
-      const row = table && (table.rows.get(line.head) ?? table.names);
-      if (!row || !line.known) {
-        if (table) unknownLine(line, table, problems);
-        broken.push({ word: line.head, at: line.at, fields: {} });
-        continue;
-      }
-      const named = table.names === row ? withHeadAsPart(line) : line;
-      const got = readStatement(named, row, table, problems);
-      if (line.block && !row.block)
-        problems.push({ rule: 'no-block-here', message: `\`${line.head}\` opens no block.`, at: line.headAt });
-      const inner = row.block && line.block ? inBlock(line.block, row.block) : undefined;
-      if (!got.whole) {
-        broken.push(got.broken);
-        continue;
-      }
-      const isPast = row.class === 'record';
-      statements.push({
-        ...got.record,
-        ...(isPast ? { order: order++ } : {}),
-        ...(inner
-          ? { findings: inner.statements, ...(inner.broken.length > 0 ? { brokenFindings: inner.broken } : {}) }
-          : {}),
-      } as Whole);
-    }
-    return { statements, broken };
-  };
-
   for (const line of lines) {
-    const row = fileTable.rows.get(line.head);
-    if (!row || !line.known) {
-      unknownLine(line, fileTable, problems);
-      // The lines inside are read all the same, so that they are checked; nobody can use them.
-      const kind = blockOpenedBy(layoutOptions.root, line.head, line.block?.[0]?.head);
-      if (line.block) inBlock(line.block, tableOf(kind));
-      continue;
-    }
-    const got = readStatement(line, row, fileTable, problems);
-    const fields = (got.whole ? got.record : got.broken.fields) as {
-      path?: string;
-      name?: Ref;
-      like?: Ref;
-      under?: Ref;
-    };
+    const row = rowOfHeading(line, reading.problems);
+    if (!row) continue;
+    const got = readStatement(line, row, fileTable, reading.problems);
+    const fields = (got.whole ? got.record : got.broken.fields) as Heading;
     if (row.word === 'use') {
       if (fields.path !== undefined)
         uses.push({ path: fields.path, at: (got.whole && got.record.spans.path) || line.at });
       continue;
     }
-    const inner = inBlock(line.block, row.block);
+    // The block of a nameless declaration is read all the same, so that it is checked; nobody can use it.
+    const inner = readBlock(line.block ?? [], row.block as BlockTable, reading);
     if (!fields.name) continue;
     declarations.push({
       kind: row.word as DeclarationKind,
@@ -175,7 +109,69 @@ export function recordsOf(lines: readonly Line[], found: readonly Problem[]): Fi
       ...inner,
     } as Declaration);
   }
-  return { uses, declarations, problems };
+  return { uses, declarations, problems: atMost(mostProblems, reading.problems) };
+}
+
+interface Heading {
+  readonly path?: string;
+  readonly name?: Ref;
+  readonly like?: Ref;
+  readonly under?: Ref;
+}
+
+interface Reading {
+  readonly problems: Problem[];
+  /** Counts the dated records of the file. */
+  order: number;
+}
+
+/** The row of a line at the top of a file. A heading that opens a block is guessed as the layout pass guessed it, so that one wrong letter in `rig` does not take the rig away. */
+function rowOfHeading(line: Line, problems: Problem[]): Row | undefined {
+  const row = fileTable.rows.get(line.head);
+  if (row && line.known) return row;
+  const guessed = line.block && tableOf(blockOpenedBy(layoutOptions.root, line.head, line.block[0]?.head));
+  const meant = guessed && [...fileTable.rows.values()].find((each) => each.block === guessed);
+  unknownStatement(line, fileTable, meant?.word, problems);
+  return meant;
+}
+
+function readBlock(
+  block: readonly Line[],
+  table: BlockTable,
+  reading: Reading,
+): { statements: Whole[]; broken: Broken[] } {
+  const statements: Whole[] = [];
+  const broken: Broken[] = [];
+  const { problems } = reading;
+  for (const line of block) {
+    const row = table.rows.get(line.head) ?? table.names;
+    if (!row || !line.known) {
+      unknownStatement(line, table, undefined, problems);
+      broken.push({ word: line.head, at: line.at, fields: {} });
+      if (line.block) readUnknownBlock(line, table, reading);
+      continue;
+    }
+    const got = readStatement(table.names === row ? withHeadAsPart(line) : line, row, table, problems);
+    if (line.block && !row.block)
+      problems.push({ rule: 'no-block-here', message: `\`${line.head}\` opens no block.`, at: line.headAt });
+    const inner = row.block && line.block && readBlock(line.block, row.block, reading);
+    const order = row.class === 'record' ? { order: reading.order++ } : undefined;
+    if (!got.whole) broken.push(got.broken);
+    else statements.push(Object.assign(got.record, order, inner && findings(inner)));
+  }
+  return { statements, broken };
+}
+
+function findings(inner: { statements: Whole[]; broken: Broken[] }) {
+  return inner.broken.length > 0
+    ? { findings: inner.statements, brokenFindings: inner.broken }
+    : { findings: inner.statements };
+}
+
+/** The lines in the block of an unknown statement are checked as far as their kind can be guessed. */
+function readUnknownBlock(line: Line, table: BlockTable, reading: Reading): void {
+  const guessed = tableOf(blockOpenedBy(blockKindOf(table), line.head, line.block?.[0]?.head));
+  if (guessed && line.block) readBlock(line.block, guessed, reading);
 }
 
 /** In a block whose lines open with names, the first word is a name like the others. */
@@ -184,36 +180,13 @@ function withHeadAsPart(line: Line): Line {
   return { ...line, parts: [{ kind, text: line.head, at: line.headAt }, ...line.parts] };
 }
 
-function unknownLine(line: Line, table: BlockTable, problems: Problem[]): void {
-  const { head, headAt } = line;
-  if (/^(<{7}|={7}|>{7}|\|{7})/.test(head)) {
-    problems.push({
-      rule: 'merge-conflict',
-      message: 'Two versions of this file were not merged: keep the lines that are true and remove the marks.',
-      at: headAt,
-    });
-    return;
-  }
-  if (head === '') return; // a block without a heading; the layout pass has said so
-  const close = nearest(head, table.rows.keys());
-  const elsewhere = close === undefined && fileTable.rows.has(head) && table !== fileTable;
-  const where = table === fileTable ? 'at the top of a file' : `in a ${table.name}`;
-  const message =
-    close !== undefined
-      ? `\`${head}\` is no statement here; did you mean \`${close}\`?`
-      : elsewhere
-        ? `\`${head}\` stands at the top of a file, not ${where}; is a \`}\` missing before it?`
-        : `\`${head}\` is no statement ${where}. ${firstWords(table)}`;
-  problems.push({
-    rule: 'unknown-statement',
-    message,
-    at: headAt,
-    ...(close === undefined ? {} : { fixes: [{ label: `Write \`${close}\``, at: headAt, text: close }] }),
-  });
-}
+/** A file in which everything is wrong is no help when every line of it is said to be. */
+export const mostProblems = 500;
 
-function firstWords(table: BlockTable): string {
-  if (table.names) return 'A line here begins with the name of a seam or an item, such as `bath-vent sound`.';
-  const words = [...table.rows.keys()].slice(0, 6).map((w) => `\`${w}\``);
-  return `A line here begins with a word such as ${words.join(', ')}.`;
+function atMost(most: number, problems: readonly Problem[]): readonly Problem[] {
+  if (problems.length <= most) return problems;
+  const first = problems.slice().sort((a, b) => a.at[0] - b.at[0]);
+  const rest = first[most] as Problem;
+  const message = `${problems.length - most} more problems are not shown, from here on: mend those above first.`;
+  return [...first.slice(0, most), { rule: 'too-many-problems', message, at: rest.at }];
 }

@@ -34,7 +34,23 @@ export function lastTaken(cursor: Cursor): Span {
 }
 
 export function report(cursor: Cursor, rule: string, message: string, at: Span, fixes?: readonly Fix[]): undefined {
-  cursor.problems.push(fixes?.length ? { rule, message, at, fixes } : { rule, message, at });
+  const said = sentence(message);
+  cursor.problems.push(fixes?.length ? { rule, message: said, at, fixes } : { rule, message: said, at });
+}
+
+/** What stands at a place, and the text that should: the label says it. */
+export const write = (text: string, at: Span): Fix => ({ label: `Write \`${text}\``, at, text });
+
+/** Reports what a value's own reader said about it, with the text that should stand there if that is certain. */
+export function refuse(cursor: Cursor, rule: string, got: Refused, at: Span): undefined {
+  return report(cursor, rule, got.message, at, got.fix === undefined ? [] : [write(got.fix, at)]);
+}
+type Refused = { readonly message: string; readonly fix?: string };
+
+/** Messages are put together from pieces: in the end each is a sentence. */
+function sentence(message: string): string {
+  const begun = /^[a-z]/.test(message) ? message[0]?.toUpperCase() + message.slice(1) : message;
+  return /[.?!]$/.test(begun) ? begun : `${begun}.`;
 }
 
 const articleFor: Record<Exclude<Part['kind'], 'quantity' | 'mistake'>, string> = {
@@ -95,7 +111,7 @@ export function slip(cursor: Cursor, part: Part & { kind: 'mistake' }): undefine
     'not-understood',
     said.message,
     part.at,
-    said.text === undefined ? undefined : [{ label: `Write \`${said.text}\``, at: part.at, text: said.text }],
+    said.text === undefined ? undefined : [write(said.text, part.at)],
   );
 }
 

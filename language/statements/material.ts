@@ -8,7 +8,7 @@ import { oneOf, surface, text } from './slots/words.ts';
 import { families, grades, sections, solvents } from './words.ts';
 
 const price = { price: clause('at', money, 'The price of one.') };
-const clock = (word: string, help: string, example: string) =>
+const clock = <const W extends string>(word: W, help: string, example: string) =>
   row(word, {
     class: 'fact',
     key: 'word',

@@ -45,7 +45,7 @@ const falls = row('falls', {
   clauses: {
     to: needed(
       'to',
-      oneOf('where water runs', ['edges', 'rear', 'front', 'curbside', 'roadside']),
+      oneOf('the side that water runs to', ['edges', 'rear', 'front', 'curbside', 'roadside']),
       'Where water runs.',
     ),
     ...note,

@@ -1,5 +1,5 @@
 // The form of a row of the statement table. A row says everything about one statement word; the record type follows from it.
-import { z } from 'zod';
+import * as z from 'zod';
 import { type Ref, type Slot, Span, type ValueOf } from './slot.ts';
 
 /** A place before the first clause. */
@@ -46,7 +46,17 @@ export interface Row<W extends string = string, P extends Places = Places, C ext
   /** What makes two lines of a block the same line, so that one replaces the other under `like`. */
   readonly key: 'word' | 'name' | 'value' | 'none';
   readonly block?: BlockTable;
+  /** The schema of its record; built when it is first asked for. */
   readonly schema: z.ZodType;
+  /** Places and clauses once more, as the reader walks them. */
+  readonly walk: Walk;
+}
+
+/** A row as the reader walks it: places in order, clauses by their word, those that must be said. */
+export interface Walk {
+  readonly places: readonly (readonly [field: string, place: Place])[];
+  readonly clauses: ReadonlyMap<string, readonly [field: string, clause: Clause]>;
+  readonly needed: readonly (readonly [field: string, clause: Clause])[];
 }
 
 /** The rows of one kind of block. `names`: its lines open with a name, and this is their row. */
@@ -62,7 +72,6 @@ export interface RecordBase {
   readonly spans: Readonly<Record<string, Span>>;
   readonly doc?: string;
 }
-type Span = z.infer<typeof Span>;
 
 type PlaceValues<P extends Places> = {
   readonly [K in keyof P as P[K]['optional'] extends true ? never : K]: ValueOf<P[K]['slot']>;
@@ -98,15 +107,12 @@ export function row<
 >(word: W, spec: RowSpec<P, C>): Row<W, P, C> {
   const places = (spec.places ?? {}) as P;
   const clauses = (spec.clauses ?? {}) as C;
-  const shape: Record<string, z.ZodType> = {
-    word: z.literal(word),
-    at: Span,
-    spans: z.record(z.string(), Span),
-    doc: z.string().optional(),
+  const walk: Walk = {
+    places: Object.entries(places),
+    clauses: new Map(Object.entries(clauses).map(([field, c]) => [c.word, [field, c]])),
+    needed: Object.entries(clauses).filter(([, c]) => c.needed),
   };
-  for (const [field, place] of Object.entries(places))
-    shape[field] = place.optional ? place.slot.schema.optional() : place.slot.schema;
-  for (const [field, c] of Object.entries(clauses)) shape[field] = c.needed ? c.slot.schema : c.slot.schema.optional();
+  let schema: z.ZodType | undefined;
   return {
     word,
     class: spec.class,
@@ -115,9 +121,27 @@ export function row<
     places,
     clauses,
     key: spec.key ?? 'none',
-    schema: z.strictObject(shape),
+    get schema() {
+      schema ??= schemaOf(word, places, clauses);
+      return schema;
+    },
+    walk,
     ...(spec.block ? { block: spec.block } : {}),
   };
+}
+
+function schemaOf(word: string, places: Places, clauses: Clauses): z.ZodType {
+  const shape: Record<string, z.ZodType> = {
+    word: z.literal(word),
+    at: Span,
+    spans: z.record(z.string(), Span),
+    doc: z.string().optional(),
+  };
+  for (const [field, { slot, optional }] of Object.entries(places))
+    shape[field] = optional ? slot.schema.optional() : slot.schema;
+  for (const [field, { slot, needed }] of Object.entries(clauses))
+    shape[field] = needed ? slot.schema : slot.schema.optional();
+  return z.strictObject(shape);
 }
 
 export function blockTable(name: string, rows: readonly Row[], names?: Row): BlockTable {

@@ -1,5 +1,5 @@
 // A slot is a place in a line that takes one typed value.
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Part } from '../grammar/lines.ts';
 import type { Cursor } from './cursor.ts';
 
@@ -17,6 +17,8 @@ export interface Slot<T> {
   readonly example: string;
   readonly schema: z.ZodType<T>;
   readonly offers: readonly Offer[];
+  /** The clause words that may stand inside such a value. */
+  readonly inside?: readonly string[];
   /** Can this part begin such a value? */
   accepts(part: Part): boolean;
   read(cursor: Cursor): T | undefined;
@@ -25,6 +27,7 @@ export interface Slot<T> {
 export type ValueOf<S> = S extends Slot<infer T> ? T : never;
 
 export const Span = z.tuple([z.number().int(), z.number().int()]).readonly();
+export type Span = z.infer<typeof Span>;
 
 /** A name as written, with its place. */
 export const Ref = z.strictObject({ name: z.string(), at: Span }).readonly();

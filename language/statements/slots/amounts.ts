@@ -1,11 +1,11 @@
 // Slots for amounts of material: `2 rolls of 50 ft`, `18 ft`, `1/2 qt`, `2 cartridges`.
-import { z } from 'zod';
+import * as z from 'zod';
 import { Day } from '../../values/day.ts';
 import { kindOf } from '../../values/kinds.ts';
 import { Length } from '../../values/length.ts';
 import { Counted, readCounted } from '../../values/numbers.ts';
 import { Volume } from '../../values/volume.ts';
-import { type Cursor, expected, peek, report, takeClause, takeComma } from '../cursor.ts';
+import { type Cursor, expected, peek, refuse, takeClause, takeComma } from '../cursor.ts';
 import { Ref, type Slot } from '../slot.ts';
 import { date } from './dates.ts';
 import { length, volume } from './quantities.ts';
@@ -31,6 +31,7 @@ export const amount: Slot<Amount> = {
   example: '2 rolls of 50 ft',
   schema: Amount,
   offers: [{ kind: 'units', units: ['rolls', 'cartridges', 'ft', 'qt'] }],
+  inside: ['of'],
   accepts: (part) => part.kind === 'quantity',
   read(cursor: Cursor) {
     const part = peek(cursor);
@@ -46,14 +47,7 @@ export const amount: Slot<Amount> = {
     }
     cursor.index++;
     const got = readCounted(part);
-    if (!got.ok)
-      return report(
-        cursor,
-        'wrong-value',
-        got.message,
-        part.at,
-        got.fix === undefined ? [] : [{ label: `Write \`${got.fix}\``, at: part.at, text: got.fix }],
-      );
+    if (!got.ok) return refuse(cursor, 'wrong-value', got, part.at);
     if (!takeClause(cursor, 'of')) return { kind: 'counted', counted: got.value };
     const of = peek(cursor);
     if (of?.kind === 'quantity' && kindOf(of) === 'volume') {
@@ -77,9 +71,10 @@ export const unknownMaterial = 'unknown';
 /** `with A used 1/2 qt, B used 2 rolls`; `with unknown`. A second `with` goes on. */
 export const materials: Slot<readonly Used[]> = {
   what: 'the name of a material',
-  example: 'GreyLap',
+  example: 'GreyLap used 2 cartridges',
   schema: z.array(Used).readonly(),
   offers: material.offers,
+  inside: ['unknown', 'used', 'of', 'and', 'with'],
   accepts: (part) => material.accepts(part) || (part.kind === 'clause' && part.text === 'unknown'),
   read(cursor: Cursor) {
     const out: Used[] = [];
@@ -116,6 +111,7 @@ export const stock: Slot<readonly Stock[]> = {
   example: 'GreyLap 5 cartridges',
   schema: z.array(Stock).readonly(),
   offers: material.offers,
+  inside: ['of', 'best-before'],
   accepts: material.accepts,
   read(cursor: Cursor) {
     const out: Stock[] = [];

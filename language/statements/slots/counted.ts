@@ -1,6 +1,6 @@
 // A number of things, such as `12 cartridges`.
 import { Counted, readCounted } from '../../values/numbers.ts';
-import { type Cursor, expected, peek, report } from '../cursor.ts';
+import { type Cursor, expected, peek, refuse } from '../cursor.ts';
 import type { Slot } from '../slot.ts';
 
 export const counted: Slot<Counted> = {
@@ -15,12 +15,6 @@ export const counted: Slot<Counted> = {
     cursor.index++;
     const got = readCounted(part);
     if (got.ok) return got.value;
-    return report(
-      cursor,
-      'wrong-value',
-      got.message,
-      part.at,
-      got.fix === undefined ? [] : [{ label: `Write \`${got.fix}\``, at: part.at, text: got.fix }],
-    );
+    return refuse(cursor, 'wrong-value', got, part.at);
   },
 };

@@ -1,9 +1,9 @@
 // Slots for dates, spans of days, days of the year and days of the week.
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Part } from '../../grammar/lines.ts';
 import { Day, readDay } from '../../values/day.ts';
-import { readSeason, Season } from '../../values/season.ts';
-import { type Cursor, expected, peek, report, slip, takeClause } from '../cursor.ts';
+import { readMonthDay, readSeason, Season } from '../../values/season.ts';
+import { type Cursor, expected, peek, refuse, slip, takeClause } from '../cursor.ts';
 import type { Slot } from '../slot.ts';
 import { days, type Day as Weekday } from '../words.ts';
 
@@ -16,28 +16,38 @@ export const date: Slot<Day> = {
   example: '2026-04-18',
   schema: Day,
   offers: [{ kind: 'date' }],
+  inside: ['about', 'before'],
   accepts: (part) => startsDate(part) || (part.kind === 'mistake' && part.slip === 'SLASHED'),
   read(cursor: Cursor) {
+    const start = peek(cursor)?.at[0];
     const about = takeClause(cursor, 'about');
     const before = !about && takeClause(cursor, 'before');
     const part = peek(cursor);
     if (part?.kind === 'mistake') return slip(cursor, part);
-    if (part?.kind !== 'date') return expected(cursor, 'a date', '2026-04-18');
+    const year = part && bareYear(part);
+    if (year !== undefined) {
+      cursor.index++;
+      return refuse(cursor, 'wrong-date', year.got, year.at);
+    }
+    if (part?.kind !== 'date' || start === undefined) return expected(cursor, 'a date', '2026-04-18');
     cursor.index++;
     const next = peek(cursor);
     const time = next?.kind === 'time' ? next.text : undefined;
     if (time !== undefined) cursor.index++;
     const got = readDay(part.text, { about, before, ...(time === undefined ? {} : { time }) });
     if (got.ok) return got.value;
-    return report(
-      cursor,
-      'wrong-date',
-      got.message,
-      part.at,
-      got.fix === undefined ? [] : [{ label: `Write \`${got.fix}\``, at: part.at, text: got.fix }],
-    );
+    const wrongTime = got.fix === undefined && time !== undefined && next !== undefined;
+    return refuse(cursor, 'wrong-date', got, [start, wrongTime ? next.at[1] : part.at[1]]);
   },
 };
+
+/** `built 2019`: a year alone is read as a bare number, and what stands behind it as its unit. */
+function bareYear(part: Part) {
+  const amount = part.kind === 'quantity' ? part.terms[0]?.amount : undefined;
+  if (amount === undefined || !/^(19|20|21)\d\d$/.test(amount)) return undefined;
+  const got = readDay(amount);
+  return got.ok ? undefined : { got, at: [part.at[0], part.at[0] + amount.length] as const };
+}
 
 /** `04-15 to 10-15`, both ends included; may wrap over the new year. */
 export const season: Slot<Season> = {
@@ -45,6 +55,7 @@ export const season: Slot<Season> = {
   example: '04-15 to 10-15',
   schema: Season,
   offers: [{ kind: 'words', words: ['04-15 to 10-15'] }],
+  inside: ['to'],
   accepts: (part) => part.kind === 'monthday',
   read(cursor: Cursor) {
     const from = peek(cursor);
@@ -55,7 +66,7 @@ export const season: Slot<Season> = {
     if (to?.kind !== 'monthday') return expected(cursor, 'a day of the year', '10-15');
     cursor.index++;
     const got = readSeason(from.text, to.text);
-    return got.ok ? got.value : report(cursor, 'wrong-date', got.message, [from.at[0], to.at[1]]);
+    return got.ok ? got.value : refuse(cursor, 'wrong-date', got, readMonthDay(from.text).ok ? to.at : from.at);
   },
 };
 
@@ -66,6 +77,7 @@ export const weekdays: Slot<readonly Weekday[]> = {
   example: 'mon to fri',
   schema: Weekdays,
   offers: [{ kind: 'words', words: days }],
+  inside: ['to'],
   accepts: (part) => part.kind === 'word' && (days as readonly string[]).includes(part.text),
   read(cursor: Cursor) {
     const first = weekday(cursor);
@@ -80,7 +92,7 @@ export const weekdays: Slot<readonly Weekday[]> = {
 function weekday(cursor: Cursor): number | undefined {
   const part = peek(cursor);
   const index = part?.kind === 'word' ? (days as readonly string[]).indexOf(part.text) : -1;
-  if (index < 0) return expected(cursor, `a day of the week (${days.join(', ')})`, 'mon');
+  if (index < 0) return expected(cursor, `a day of the week (${days.map((day) => `\`${day}\``).join(', ')})`, 'mon');
   cursor.index++;
   return index;
 }

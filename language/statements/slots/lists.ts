@@ -1,7 +1,9 @@
 // Slots made of other slots: lists, ranges, three points, pairs.
-import { z } from 'zod';
-import { type Cursor, expected, peek, takeClause, takeComma } from '../cursor.ts';
+import * as z from 'zod';
+import { type Cursor, describe, expected, peek, report, takeClause, takeComma, write } from '../cursor.ts';
 import type { Slot } from '../slot.ts';
+
+const insideOf = (slot: Slot<unknown>): readonly string[] => slot.inside ?? [];
 
 /** Values with commas between them. */
 export function list<T>(slot: Slot<T>): Slot<readonly T[]> {
@@ -10,6 +12,7 @@ export function list<T>(slot: Slot<T>): Slot<readonly T[]> {
     example: slot.example,
     schema: z.array(slot.schema).readonly(),
     offers: slot.offers,
+    inside: insideOf(slot),
     accepts: slot.accepts,
     read(cursor: Cursor) {
       const out: T[] = [];
@@ -19,7 +22,7 @@ export function list<T>(slot: Slot<T>): Slot<readonly T[]> {
         if (value === undefined) whole = false;
         else out.push(value);
       } while (takeComma(cursor));
-      return whole || out.length > 0 ? (whole ? out : undefined) : undefined;
+      return whole ? out : undefined;
     },
   };
 }
@@ -33,11 +36,13 @@ export interface Range<T> {
 export function range<T>(slot: Slot<T>, oneIsBoth = false): Slot<Range<T>> {
   return {
     what: oneIsBoth ? slot.what : `${slot.what}, \`to\`, and another`,
-    example: `${slot.example} to …`,
+    example: oneIsBoth ? slot.example : `${slot.example} to ${slot.example}`,
     schema: z.strictObject({ low: slot.schema, high: slot.schema }).readonly(),
     offers: slot.offers,
+    inside: ['to', ...insideOf(slot)],
     accepts: slot.accepts,
     read(cursor: Cursor) {
+      if (withoutTo(cursor)) return undefined;
       const low = readWithUnitOfNext(slot, cursor);
       if (low === undefined) return undefined;
       if (!takeClause(cursor, 'to'))
@@ -46,6 +51,25 @@ export function range<T>(slot: Slot<T>, oneIsBoth = false): Slot<Range<T>> {
       return high === undefined ? undefined : { low, high };
     },
   };
+}
+
+/** `50-95 F`, `0 ft 14 ft`: a range whose `to` is missing. Reports it and takes it. */
+export function withoutTo(cursor: Cursor): boolean {
+  const [first, second] = [peek(cursor), peek(cursor, 1)];
+  let meant: string | undefined;
+  let at = first?.at;
+  if (first?.kind === 'monthday' && second?.kind === 'word') {
+    const ends = /^(\d+)-(\d+)$/.exec(first.text);
+    if (ends) meant = `${ends[1]} ${second.text} to ${ends[2]} ${second.text}`;
+    at = [first.at[0], second.at[1]];
+  } else if (first?.kind === 'quantity' && first.terms.length === 2 && first.per === undefined) {
+    const [a, b] = first.terms;
+    if (a?.unit !== undefined && a.unit === b?.unit) meant = `${a.amount} ${a.unit} to ${b.amount} ${b.unit}`;
+  }
+  if (meant === undefined || at === undefined) return false;
+  cursor.index += first?.kind === 'monthday' ? 2 : 1;
+  report(cursor, 'missing-value', `a range is written with \`to\`: \`${meant}\``, at, [write(meant, at)]);
+  return true;
 }
 
 function readWithUnitOfNext<T>(slot: Slot<T>, cursor: Cursor): T | undefined {
@@ -77,6 +101,7 @@ export function threePoints<T>(slot: Slot<T>): Slot<ThreePoints<T>> {
     example: slot.example,
     schema: z.strictObject({ least: slot.schema, likely: slot.schema, most: slot.schema }).readonly(),
     offers: slot.offers,
+    inside: insideOf(slot),
     accepts: slot.accepts,
     read(cursor: Cursor) {
       const least = slot.read(cursor);
@@ -98,6 +123,7 @@ export function by<T>(slot: Slot<T>): Slot<readonly [T, T]> {
     example: `${slot.example} by ${slot.example}`,
     schema: z.tuple([slot.schema, slot.schema]).readonly(),
     offers: slot.offers,
+    inside: ['by', ...insideOf(slot)],
     accepts: slot.accepts,
     read(cursor: Cursor) {
       const first = slot.read(cursor);
@@ -116,6 +142,7 @@ export function either<A, B>(first: Slot<A>, second: Slot<B>): Slot<A | B> {
     example: first.example,
     schema: z.union([first.schema, second.schema]) as z.ZodType<A | B>,
     offers: [...first.offers, ...second.offers],
+    inside: [...insideOf(first), ...insideOf(second)],
     accepts: (part) => first.accepts(part) || second.accepts(part),
     read(cursor: Cursor) {
       const part = peek(cursor);
@@ -132,8 +159,18 @@ export function after<T>(words: readonly string[], slot: Slot<T>): Slot<T> {
     what: `\`${said}\` and ${slot.what}`,
     example: `${said} ${slot.example}`,
     offers: [{ kind: 'words', words: [said] }],
+    inside: [...words, ...insideOf(slot)],
     accepts: (part) => part.kind === 'clause' && part.text === words[0],
     read(cursor: Cursor) {
+      const part = peek(cursor);
+      if (part && slot.accepts(part)) {
+        const value = slot.read(cursor);
+        if (value === undefined) return undefined;
+        const message = `\`${said}\` is missing before \`${describe(part)}\`: write \`${said} ${describe(part)}\``;
+        return report(cursor, 'missing-value', message, part.at, [
+          { label: `Write \`${said}\` before it`, at: [part.at[0], part.at[0]], text: `${said} ` },
+        ]);
+      }
       for (const word of words)
         if (!takeClause(cursor, word))
           return expected(cursor, `\`${said}\` and ${slot.what}`, `${said} ${slot.example}`);

@@ -1,5 +1,5 @@
 // Slots for a single figure with its unit.
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Part } from '../../grammar/lines.ts';
 import { Area, readArea } from '../../values/area.ts';
 import { articled, exampleOf, kindOf, type ValueKind } from '../../values/kinds.ts';
@@ -20,7 +20,7 @@ import {
 } from '../../values/rate.ts';
 import { readTemperature, Temperature } from '../../values/temperature.ts';
 import { readVolume, Volume } from '../../values/volume.ts';
-import { type Cursor, expected, peek, report, takeClause } from '../cursor.ts';
+import { type Cursor, expected, peek, refuse, takeClause } from '../cursor.ts';
 import type { Slot } from '../slot.ts';
 
 const units: Partial<Record<ValueKind, readonly string[]>> = {
@@ -50,8 +50,7 @@ function quantitySlot<T>(kind: ValueKind, schema: z.ZodType<T>, read: (quantity:
       cursor.index++;
       const got = read(part);
       if (got.ok) return got.value;
-      const fixes = got.fix === undefined ? [] : [{ label: `Write \`${got.fix}\``, at: part.at, text: got.fix }];
-      return report(cursor, 'wrong-value', got.message, part.at, fixes);
+      return refuse(cursor, 'wrong-value', got, part.at);
     },
   };
 }
@@ -103,6 +102,7 @@ export const bandBefore: Slot<Length> = {
   ...length,
   what: 'a length and `wide`',
   example: '5 in wide',
+  inside: ['wide'],
   read(cursor: Cursor) {
     const value = length.read(cursor);
     if (value === undefined) return undefined;

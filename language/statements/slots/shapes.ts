@@ -1,5 +1,5 @@
 // Slots for sizes and places on the roof.
-import { z } from 'zod';
+import * as z from 'zod';
 import { Length } from '../../values/length.ts';
 import { type Cursor, expected, peek, takeClause, takeComma } from '../cursor.ts';
 import type { Slot } from '../slot.ts';
@@ -18,6 +18,7 @@ export const size: Slot<Size> = {
   example: '14 in by 14 in',
   schema: Size,
   offers: [...length.offers, { kind: 'words', words: ['round'] }],
+  inside: ['round', 'by'],
   accepts: (part) => length.accepts(part) || (part.kind === 'clause' && part.text === 'round'),
   read(cursor: Cursor) {
     if (takeClause(cursor, 'round')) {
@@ -42,6 +43,7 @@ export const points: Slot<readonly RoofPoint[]> = {
   example: '18 ft, 2 ft',
   schema: z.array(RoofPoint).readonly(),
   offers: length.offers,
+  inside: ['and'],
   accepts: length.accepts,
   read(cursor: Cursor) {
     const out: RoofPoint[] = [];

@@ -1,10 +1,11 @@
 // Slots for what a record is about: seams and items, sets of them, stretches of a seam, findings.
-import { z } from 'zod';
+import * as z from 'zod';
 import { nearest } from '../../grammar/spelling.ts';
 import { Period } from '../../values/period.ts';
-import { type Cursor, expected, peek, report, takeClause, takeComma } from '../cursor.ts';
+import { type Cursor, expected, peek, report, takeClause, takeComma, write } from '../cursor.ts';
 import { type Slot, Span } from '../slot.ts';
 import { type Condition, conditions, type Defect, defects } from '../words.ts';
+import { range } from './lists.ts';
 import { length, period } from './quantities.ts';
 import { Stretch } from './shapes.ts';
 import { oneOf, seam } from './words.ts';
@@ -12,6 +13,8 @@ import { oneOf, seam } from './words.ts';
 /** A seam, an item or a set of them (`all`, `rest`, `edges`), and the stretch of it that is meant. */
 export const Target = z.strictObject({ name: z.string(), at: Span, stretch: Stretch.optional() }).readonly();
 export type Target = z.infer<typeof Target>;
+
+const stretch = range(length);
 
 const isSet = (text: string) => text === 'all' || text === 'rest';
 
@@ -26,11 +29,8 @@ function target(cursor: Cursor): Target | undefined {
   const next = peek(cursor, 1);
   const measured = peek(cursor)?.kind === 'clause' && next?.kind !== 'text';
   if (!measured || !takeClause(cursor, 'from')) return name;
-  const low = length.read(cursor);
-  if (low === undefined) return undefined;
-  if (!takeClause(cursor, 'to')) return expected(cursor, '`to` and a length', 'to 9 ft');
-  const high = length.read(cursor);
-  return high === undefined ? undefined : { ...name, stretch: { low, high } };
+  const read = stretch.read(cursor);
+  return read && { ...name, stretch: read };
 }
 
 /** Seams and items with commas between them, each with its own stretch. */
@@ -39,6 +39,7 @@ export const targets: Slot<readonly Target[]> = {
   example: 'bath-vent',
   schema: z.array(Target).readonly(),
   offers: [{ kind: 'seams' }],
+  inside: ['all', 'rest', 'from', 'to'],
   accepts: (part) => part.kind === 'word' || (part.kind === 'clause' && isSet(part.text)),
   read(cursor: Cursor) {
     const out: Target[] = [];
@@ -74,9 +75,8 @@ export const seen: Slot<Seen> = {
     let condition: Condition | undefined;
     const named: Defect[] = [];
     let [notSeen, wet, any] = [false, false, false];
-    for (let part = peek(cursor); part?.kind === 'word' || (part?.kind === 'comma' && any); part = peek(cursor)) {
+    for (let part = peek(cursor); part?.kind === 'word'; part = peek(cursor)) {
       cursor.index++;
-      if (part.kind === 'comma') continue;
       const word = part.text;
       any = true;
       if ((conditions as readonly string[]).includes(word)) {
@@ -100,9 +100,10 @@ export const seen: Slot<Seen> = {
             ? `A condition is expected here (${conditions.map((c) => `\`${c}\``).join(', ')}, \`not-seen\`, \`wet\`); \`${word}\` is none.`
             : `\`${word}\` is no condition; did you mean \`${close}\`?`,
           part.at,
-          close === undefined ? [] : [{ label: `Write \`${close}\``, at: part.at, text: close }],
+          close === undefined ? [] : [write(close, part.at)],
         );
       }
+      if (peek(cursor)?.kind === 'comma' && peek(cursor, 1)?.kind === 'word') cursor.index++;
     }
     if (!any) return expected(cursor, 'a condition', 'sound');
     return { ...(condition === undefined ? {} : { condition }), defects: named, notSeen, wet };
@@ -121,6 +122,7 @@ export function within(words: readonly string[]): Slot<readonly FollowUp[]> {
     example: `${words[0]} within 6 months`,
     schema: z.array(FollowUp).readonly(),
     offers: word.offers,
+    inside: ['within'],
     accepts: word.accepts,
     read(cursor: Cursor) {
       const out: FollowUp[] = [];

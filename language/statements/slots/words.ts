@@ -1,8 +1,8 @@
 // Slots for names, words of a closed list, and texts.
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Part } from '../../grammar/lines.ts';
 import { nearest } from '../../grammar/spelling.ts';
-import { type Cursor, expected, peek, report, takeClause } from '../cursor.ts';
+import { type Cursor, describe, expected, peek, report, takeClause, write } from '../cursor.ts';
 import { type Offer, Ref, type Slot } from '../slot.ts';
 import { canonical } from '../words.ts';
 
@@ -22,16 +22,7 @@ function nameSlot(what: string, example: string, offers: readonly Offer[]): Slot
     accepts: isWord,
     read(cursor: Cursor) {
       const part = peek(cursor);
-      if (part?.kind === 'clause') {
-        const before = cursor.line.parts[cursor.index - 1];
-        if (before === undefined)
-          return report(
-            cursor,
-            'missing-value',
-            `${what} is expected here, such as \`${example}\`; \`${part.text}\` is a word of the language.`,
-            part.at,
-          );
-      }
+      if (part?.kind === 'text') return quotedName(cursor, part, what, example);
       if (part?.kind !== 'word') return expected(cursor, what, example);
       cursor.index++;
       if (/-$|--/.test(part.text))
@@ -44,6 +35,14 @@ function nameSlot(what: string, example: string, offers: readonly Offer[]): Slot
       return { name: nameText(part.text), at: part.at };
     },
   };
+}
+
+/** `with "GreyLap"`: names stand without quotes. */
+function quotedName(cursor: Cursor, part: Part & { kind: 'text' }, what: string, example: string): undefined {
+  if (!/^\p{L}[\p{L}\d_-]*$/u.test(part.text)) return expected(cursor, what, example);
+  cursor.index++;
+  const message = `a name stands without quotes: \`${part.text}\``;
+  return report(cursor, 'wrong-type', message, part.at, [write(part.text, part.at)]);
 }
 
 /** The name that a declaration or an item gets here. */
@@ -83,7 +82,7 @@ export function oneOf<const W extends string>(what: string, words: readonly W[])
             ? `${what} is expected here: ${list}; \`${part.text}\` is none.`
             : `\`${part.text}\` is unknown here; did you mean \`${close}\`?`,
           part.at,
-          close === undefined ? [] : [{ label: `Write \`${close}\``, at: part.at, text: close }],
+          close === undefined ? [] : [write(close, part.at)],
         );
       }
       cursor.index++;
@@ -92,32 +91,30 @@ export function oneOf<const W extends string>(what: string, words: readonly W[])
   };
 }
 
+const quoted = (words: string) => `"${words.replace(/["\\]/g, '\\$&')}"`;
+
 /** A text in quotes. */
 export const text: Slot<string> = {
   what: 'a text in quotes',
-  example: '"…"',
+  example: '"a few words"',
   schema: z.string(),
   offers: [{ kind: 'text' }],
   accepts: (part) => part.kind === 'text',
   read(cursor: Cursor) {
     const part = peek(cursor);
-    if (part?.kind === 'word') {
+    if (part?.kind === 'word' || part?.kind === 'quantity') {
       cursor.index++;
-      return report(cursor, 'wrong-type', `A text in quotes is expected here, such as \`"${part.text}"\`.`, part.at, [
-        { label: `Write \`"${part.text}"\``, at: part.at, text: `"${part.text}"` },
-      ]);
+      const better = quoted(describe(part));
+      const message = `a text in quotes is expected here, such as \`${better}\``;
+      return report(cursor, 'wrong-type', message, part.at, [write(better, part.at)]);
     }
-    if (part?.kind !== 'text') return expected(cursor, 'a text in quotes', '"…"');
+    if (part?.kind !== 'text') return expected(cursor, 'a text in quotes', '"a few words"');
     cursor.index++;
-    if (!part.closed)
-      return report(
-        cursor,
-        'unclosed-text',
-        'This text is not closed: a `"` is missing before the end of the line.',
-        part.at,
-        [{ label: 'Close the text', at: [part.at[1], part.at[1]], text: '"' }],
-      );
-    return part.text;
+    if (part.closed) return part.text;
+    // A brace at the end of the line was meant for the block, not for the text.
+    const end = part.at[1] - (/\s*\{?\s*$/.exec(part.text)?.[0].length ?? 0);
+    const message = 'this text is not closed: a `"` is missing before the end of the line';
+    return report(cursor, 'unclosed-text', message, part.at, [{ label: 'Close the text', at: [end, end], text: '"' }]);
   },
 };
 
@@ -149,6 +146,7 @@ export const between: Slot<readonly [Ref, Ref]> = {
   example: 'epdm and abs',
   schema: z.tuple([Ref, Ref]).readonly(),
   offers: surface.offers,
+  inside: ['and'],
   accepts: isWord,
   read(cursor: Cursor) {
     const first = surface.read(cursor);
