@@ -41,11 +41,11 @@ function pass(task: Task, opened: number): Load[] | undefined {
       bins[from]!.counts[i]!++;
     }
   }
-  return bins
-    .filter((bin) => bin.counts.some((count) => count > 0))
-    .map((bin) =>
-      bin.kind === 'roll' ? swapped(task, bin) : { kind: bin.kind, index: bin.index, counts: bin.counts },
-    );
+  const loads = bins.map(({ kind, index, counts }): Load => ({ kind, index, counts }));
+  return withCheapestRolls(
+    task,
+    loads.filter(({ counts }) => counts.some((count) => count > 0)),
+  );
 }
 
 function rollFor(task: Task, size: number, opened: number): number | undefined {
@@ -54,8 +54,11 @@ function rollFor(task: Task, size: number, opened: number): number | undefined {
   return longer < 0 ? undefined : longer;
 }
 
-/** Rolls rise in length and price, so the first that holds the pieces is the cheapest. */
-function swapped(task: Task, bin: Open): Load {
-  const used = task.rolls[bin.index]!.length - leftOf(task, task.rolls[bin.index]!.length, bin.counts);
-  return { kind: 'roll', index: task.rolls.findIndex((roll) => roll.length >= used), counts: bin.counts };
+/** Changes every roll for the cheapest that still holds its pieces; rolls rise in length and price, so the first does. */
+export function withCheapestRolls(task: Task, loads: readonly Load[]): Load[] {
+  return loads.map((load) => {
+    if (load.kind === 'offcut') return load;
+    const used = -leftOf(task, 0, load.counts);
+    return { ...load, index: task.rolls.findIndex((roll) => roll.length >= used) };
+  });
 }

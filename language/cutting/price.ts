@@ -42,13 +42,17 @@ export function pricing(
   const carries = new Float64Array(stride);
   const prices = new Float64Array(kinds);
 
+  // How far below zero the next step aims, as a share of the worth: boldly at first, then ever closer.
+  let aim = 0.05;
+
   return (bins) => {
     purse.nodes -= 1 + ((chunks.length * stride) >>> 6);
     for (let kind = 0; kind < kinds; kind++) prices[kind] = Math.round(perLength[kind]! * lengths[kind]!);
     knapsack();
     const worth = prices.reduce((sum, price, kind) => sum + price * counts[kind]!, 0);
     const excess = bins.reduce((sum, { cap, count }) => sum + count * carries[cap]!, 0) - worth;
-    if (excess >= 0) move(bins, excess + worth * 0.002);
+    if (excess >= 0) move(bins, excess + worth * aim);
+    aim = Math.max(0.0002, aim * 0.9);
     return { worth, carries };
   };
 

@@ -1,5 +1,5 @@
 import { fillInTurn, fillWays } from './fill.ts';
-import { firstFit } from './firstfit.ts';
+import { firstFit, withCheapestRolls } from './firstfit.ts';
 import { climb, dominatedSets, makeLadder, purchasesAt } from './ladder.ts';
 import { pricing } from './price.ts';
 import type { Purse } from './problem.ts';
@@ -52,6 +52,10 @@ export function cheapestPurchase(task: Task, purse: Purse): Purchase {
   const volumeBound = climb(ladder, 0, need) ?? firstFitCost;
   const dominated = dominatedSets(task.rolls);
   let best: { readonly loads: readonly Load[]; readonly cost: number } = { loads: first, cost: firstFitCost };
+  if (volumeBound < best.cost) {
+    const filled = fillEachRoll(task, best.cost, purse);
+    if (filled) best = { loads: filled, cost: costOf(task, filled) };
+  }
   const open = new Map<number, Rung>();
   for (let cost: number | undefined = volumeBound; cost !== undefined && cost < best.cost; ) {
     if (open.size === MOST_OPEN || purse.nodes <= 0) {
@@ -96,11 +100,13 @@ function searchable(open: ReadonlyMap<number, Rung>): boolean {
 /** Whether prices prove that the pieces do not fit. */
 function pricedOut(task: Task, bins: readonly Bin[], purse: Purse): boolean {
   if (!task.exact) return false;
-  const kinds = bins.map(({ cap }) => ({ cap, count: 1 }));
+  const counted = new Map<number, number>();
+  for (const { cap } of bins) counted.set(cap, (counted.get(cap) ?? 0) + 1);
+  const kinds = [...counted].map(([cap, count]) => ({ cap, count }));
   const price = pricing(task.lengths, task.counts, Math.max(0, ...bins.map((bin) => bin.cap)), purse);
   for (let round = 0; round < ROUNDS && purse.nodes > 0; round++) {
     const { worth, carries } = price(kinds);
-    if (kinds.reduce((sum, { cap }) => sum + carries[cap]!, 0) < worth) return true;
+    if (kinds.reduce((sum, { cap, count }) => sum + count * carries[cap]!, 0) < worth) return true;
   }
   return false;
 }
@@ -122,6 +128,29 @@ function look(
     else if (answer !== 'no') return { loads: answer, purchases };
   }
   return { purchases };
+}
+
+/** A plan cheaper than `cost` from rolls of one kind, each filled as full as possible, or undefined. */
+function fillEachRoll(task: Task, cost: number, purse: Purse): Load[] | undefined {
+  let best: Load[] | undefined;
+  for (const [index, roll] of task.rolls.entries()) {
+    const purchase = task.rolls.map((_, k) => (k === index ? Math.floor((cost - 1) / roll.price) : 0));
+    const bins = binsOf(task, purchase).sort((a, b) => a.kind.localeCompare(b.kind));
+    if (bins.reduce((sum, bin) => sum + bin.cap, 0) < task.totalTicks) continue;
+    for (const way of fillWays(task.lengths.length, 2)) {
+      const filled = fillInTurn(
+        task.lengths,
+        task.counts,
+        bins.map((bin) => bin.cap),
+        way,
+        purse,
+      );
+      if (filled.leftTicks > 0) continue;
+      const loads = withCheapestRolls(task, loadsOf(bins, filled.fillings));
+      if (costOf(task, loads) < (best ? costOf(task, best) : cost)) best = loads;
+    }
+  }
+  return best;
 }
 
 function tryFilling(task: Task, bins: readonly Bin[], purse: Purse): Load[] | undefined {
