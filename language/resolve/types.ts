@@ -174,6 +174,8 @@ export interface Item {
   readonly wall: boolean;
   /** The outside of the flange. */
   readonly size?: Size;
+  /** The hole inside the flange, where `cutout` gives it: of a round flange, how wide its pipe is. */
+  readonly hole?: Size;
   /** The length that a joint, channel or insert is written with. */
   readonly run?: Length;
   /** An explicit `length`. */
