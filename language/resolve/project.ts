@@ -1,0 +1,343 @@
+// A workspace of `.rig` files: reads on demand, keeps what it read, and knows what depends on what. Files come from outside
+// (a front door's file system, open editors, a test); a result depends only on files reachable from the one asked about.
+import picomatch from 'picomatch';
+import { libraryFiles } from '../library/index.ts';
+import type {
+  Declaration,
+  FileRecords,
+  HistoryDeclaration,
+  MaterialDeclaration,
+  PolicyDeclaration,
+  RigDeclaration,
+  SurfaceDeclaration,
+} from '../records/file.ts';
+import { readFile } from '../records/file.ts';
+import { canonical } from '../statements/words.ts';
+import { resolveFleet } from './fleet.ts';
+import { chainOf, circleProblem, linesThatHold } from './like.ts';
+import type { Located } from './located.ts';
+import { resolveMaterial, resolveSurface } from './material.ts';
+import {
+  closureOf,
+  type Entry,
+  type Names,
+  namesIn,
+  namesReachedTwice,
+  type Reading,
+  tableOfFile,
+  tableOfFiles,
+  usedFiles,
+} from './names.ts';
+import { folderOf, resolvePath } from './paths.ts';
+import { resolvePolicy } from './policy.ts';
+import { resolveRig } from './rig.ts';
+import type { Fleet, Material, Policy, RigView, Surface } from './types.ts';
+
+/** Where the texts come from. Paths have forward slashes. */
+export interface Files {
+  /** The text of a file; undefined where there is none. */
+  read(path: string): string | undefined;
+  /** The paths of all `.rig` files in a folder and below it, sorted. */
+  under(folder: string): readonly string[];
+  /** Whether a path lies inside the workspace. */
+  inside(path: string): boolean;
+}
+
+export interface ResolvedRig extends RigView {
+  readonly problems: readonly Located[];
+}
+export interface ResolvedFleet {
+  readonly fleet: Fleet;
+  readonly views: readonly RigView[];
+  readonly problems: readonly Located[];
+}
+
+export interface Project {
+  /** The records of a file; undefined where there is no such file. */
+  records(path: string): FileRecords | undefined;
+  text(path: string): string | undefined;
+  /** The names that a file can use. */
+  names(path: string): Names;
+  material(path: string, name: string): Material | undefined;
+  surface(path: string, name: string): Surface | undefined;
+  policy(path: string, name: string | undefined): Policy;
+  /** Every rig and model that a file declares, resolved. */
+  rigs(path: string): readonly ResolvedRig[];
+  fleets(path: string): readonly ResolvedFleet[];
+  /** What is wrong with the file's own lines: reading, `use`, names, references. */
+  problems(path: string): readonly Located[];
+  /** The files that a file's results depend on, itself among them. */
+  dependsOn(path: string): ReadonlySet<string>;
+  /** The patterns, resolved, of the files that a file claims or lists. */
+  patterns(path: string): readonly string[];
+  /** Paths whose text may have changed, appeared or gone. Forgets what depended on them. */
+  changed(paths: Iterable<string>): void;
+  /** Forgets the records of a file that nothing uses, to save memory. */
+  release(path: string): void;
+}
+
+const libraryTexts = new Map(libraryFiles.map(({ path, text }) => [path, text]));
+
+export function createProject(files: Files): Project {
+  const read = new Map<string, FileRecords | null>();
+  // Results about files that others use; dropped together when one of them changes.
+  let shared = newShared();
+  const used = new Set<string>();
+
+  const records = (path: string): FileRecords | undefined => {
+    const known = read.get(path);
+    if (known !== undefined) return known ?? undefined;
+    const text = libraryTexts.get(path) ?? files.read(path);
+    const got = text === undefined ? null : readFile(text);
+    read.set(path, got);
+    return got ?? undefined;
+  };
+  const reading: Reading = { records, inside: (path) => files.inside(path) };
+  const empty: FileRecords = { uses: [], declarations: [], problems: [] };
+
+  const library = tableOfFiles(libraryTexts.keys(), reading);
+  const libraryNames = namesIn([library]);
+  const standardPolicy = libraryNames.find('policy', 'Standard');
+  if (!standardPolicy) throw new Error('the built-in library has no policy Standard');
+  const standards = new Map<string, Entry<MaterialDeclaration>>();
+  for (const [, entry] of libraryNames.all('material')) {
+    const { kind, statements } = entry.declaration;
+    const family = statements.find((s) => s.word === 'family' || s.word === 'solvent');
+    const key = family?.word === 'family' ? family.family : family?.word === 'solvent' ? family.solvent : '';
+    for (const k of [`${kind} ${key}`, `${kind} `]) if (!standards.has(k)) standards.set(k, entry);
+  }
+  const standard = (kind: string, family: string | undefined) => standards.get(`${kind} ${family ?? ''}`);
+
+  const usesOf = (path: string) => {
+    const got = records(path);
+    return got ? usedFiles(path, got, reading) : { files: new Map(), problems: [] };
+  };
+
+  const names = (path: string): Names => {
+    if (libraryTexts.has(path)) return libraryNames;
+    const uses = [...usesOf(path).files.keys()].sort();
+    const key = uses.join('\n');
+    let base = shared.tables.get(key);
+    if (!base) {
+      const closure = closureOf(uses, reading);
+      for (const file of closure) used.add(file);
+      base = { table: tableOfFiles(closure, reading), closure };
+      shared.tables.set(key, base);
+    }
+    return namesIn([tableOfFile(path, records(path) ?? empty), base.table, library]);
+  };
+  const closure = (path: string): ReadonlySet<string> => {
+    names(path);
+    return shared.tables.get([...usesOf(path).files.keys()].sort().join('\n'))?.closure ?? new Set();
+  };
+
+  /** The base of a declaration, looked up where the declaration was written. */
+  const baseIn =
+    <D extends Declaration>(namespaces: readonly ('material' | 'surface' | 'policy' | 'model' | 'rig')[]) =>
+    (entry: Entry<D>): Entry<D> | undefined => {
+      const like = entry.declaration.like;
+      if (!like) return undefined;
+      const visible = names(entry.file);
+      for (const namespace of namespaces) {
+        const found = visible.find(namespace, like.name);
+        if (found && (found.declaration !== (entry.declaration as Declaration) || namespaces.length === 1))
+          return found as unknown as Entry<D>;
+      }
+      return undefined;
+    };
+  const baseOfMaterial = (entry: Entry<MaterialDeclaration>) => {
+    const base = baseIn<MaterialDeclaration>(['material'])(entry);
+    return base?.declaration.kind === entry.declaration.kind ? base : undefined;
+  };
+  const baseOfSurface = baseIn<SurfaceDeclaration>(['surface']);
+  const baseOfPolicy = baseIn<PolicyDeclaration>(['policy']);
+  const baseOfRig = (entry: Entry<RigDeclaration>) =>
+    baseIn<RigDeclaration>(entry.declaration.kind === 'rig' ? ['rig', 'model'] : ['model'])(entry);
+
+  const remembered = <D extends Declaration, T>(
+    cache: Map<Declaration, unknown>,
+    entry: Entry<D>,
+    make: () => T,
+  ): T => {
+    // Only what other files share is worth remembering; a rig file's own declarations go with it.
+    if (!used.has(entry.file) && !libraryTexts.has(entry.file)) return make();
+    if (!cache.has(entry.declaration)) cache.set(entry.declaration, make());
+    return cache.get(entry.declaration) as T;
+  };
+
+  const materialOf = (entry: Entry<MaterialDeclaration>) =>
+    remembered(shared.resolved, entry, () => resolveMaterial(entry, baseOfMaterial, standard));
+  const policyOf = (entry: Entry<PolicyDeclaration>) =>
+    remembered(shared.resolved, entry, () => resolvePolicy(entry, baseOfPolicy, standardPolicy));
+  const material = (path: string, name: string) => {
+    const entry = names(path).find('material', name);
+    return entry && materialOf(entry);
+  };
+  const surface = (path: string, name: string) => {
+    const entry = names(path).find('surface', canonical(name)) ?? names(path).find('surface', name);
+    return entry && remembered(shared.resolved, entry, () => resolveSurface(entry, baseOfSurface));
+  };
+  const policy = (path: string, name: string | undefined) =>
+    policyOf((name !== undefined && names(path).find('policy', name)) || standardPolicy);
+
+  /** The policy of a rig: its `under`, else that of its base, else the built-in one; never the fleet's. */
+  const policyOfRig = (entry: Entry<RigDeclaration>): Policy => {
+    for (const link of chainOf(entry, baseOfRig).chain) {
+      const { under } = link.declaration;
+      if (under) return policy(link.file, under.name);
+    }
+    return policy(entry.file, undefined);
+  };
+
+  const matching = (path: string, pattern: string): readonly string[] => {
+    const whole = resolvePath(folderOf(path), pattern);
+    const { base } = picomatch.scan(whole);
+    const folder = whole === base ? folderOf(whole) : base;
+    const matches = picomatch(whole, { dot: false, nobrace: true, noext: true });
+    return files.under(folder).filter((file) => matches(file) && files.inside(file));
+  };
+  const patternsIn = (declaration: Declaration): readonly string[] =>
+    (declaration.kind === 'rig' || declaration.kind === 'fleet'
+      ? (declaration.statements as readonly { word: string }[])
+      : []
+    ).flatMap((s) =>
+      s.word === 'records' || s.word === 'rigs' ? ((s as { patterns?: readonly string[] }).patterns ?? []) : [],
+    );
+
+  const historiesOf = (entry: Entry<RigDeclaration>): Entry<HistoryDeclaration>[] => {
+    const formerly = entry.declaration.statements.flatMap((s) =>
+      s.word === 'formerly' && !s.now ? [s.name.name] : [],
+    );
+    const wanted = new Set([entry.declaration.name, ...formerly]);
+    const out: Entry<HistoryDeclaration>[] = [];
+    const claimed = new Set(patternsIn(entry.declaration).flatMap((pattern) => matching(entry.file, pattern)));
+    for (const file of [entry.file, ...[...claimed].sort()].filter((f, i, all) => all.indexOf(f) === i)) {
+      for (const declaration of records(file)?.declarations ?? [])
+        if (declaration.kind === 'history' && wanted.has(declaration.name)) out.push({ declaration, file });
+    }
+    return out;
+  };
+
+  const viewOf = (entry: Entry<RigDeclaration>): ResolvedRig => {
+    const { rig, problems } = resolveRig({
+      entry,
+      baseOf: baseOfRig,
+      policy: policyOfRig(entry),
+      histories: historiesOf(entry),
+    });
+    const visible = names(entry.file);
+    return {
+      rig,
+      problems,
+      material: (name) => {
+        const found = visible.find('material', name);
+        return found && materialOf(found);
+      },
+      surface: (name) => surface(entry.file, name),
+    };
+  };
+
+  const project: Project = {
+    records,
+    text: (path) => libraryTexts.get(path) ?? files.read(path),
+    names,
+    material,
+    surface,
+    policy,
+    rigs: (path) =>
+      (records(path)?.declarations ?? []).flatMap((declaration) =>
+        declaration.kind === 'rig' || declaration.kind === 'model' ? [viewOf({ declaration, file: path })] : [],
+      ),
+    fleets: (path) =>
+      (records(path)?.declarations ?? []).flatMap((declaration) => {
+        if (declaration.kind !== 'fleet') return [];
+        const paths = [...new Set(patternsIn(declaration).flatMap((pattern) => matching(path, pattern)))].sort();
+        const entries = paths.flatMap((file) =>
+          (records(file)?.declarations ?? []).flatMap((d) => (d.kind === 'rig' ? [{ declaration: d, file }] : [])),
+        );
+        const fleet = resolveFleet(
+          { declaration, file: path },
+          policy(path, declaration.under?.name),
+          entries.map((entry) => viewOf(entry).rig),
+        );
+        const views = fleet.rigs.map((rig, i): RigView => {
+          const { file } = entries[i] as Entry;
+          return {
+            rig,
+            material: (name) => material(file, name),
+            surface: (name) => surface(file, name),
+            booked: fleet.booked.filter((b) => b.rig === rig.name),
+          };
+        });
+        return [{ fleet, views, problems: [] }];
+      }),
+    problems: (path) => {
+      const got = records(path);
+      if (!got) return [];
+      const uses = usesOf(path);
+      const out: Located[] = [
+        ...got.problems.map((problem) => ({ ...problem, file: path })),
+        ...uses.problems,
+        ...namesReachedTwice(path, got, uses.files, reading),
+      ];
+      for (const declaration of got.declarations) {
+        if (
+          declaration.kind === 'rig' ||
+          declaration.kind === 'model' ||
+          declaration.kind === 'history' ||
+          declaration.kind === 'fleet'
+        )
+          continue;
+        const entry = { declaration, file: path } as Entry<MaterialDeclaration>;
+        const baseOf = (
+          declaration.kind === 'policy' ? baseOfPolicy : declaration.kind === 'surface' ? baseOfSurface : baseOfMaterial
+        ) as typeof baseOfMaterial;
+        const { chain, circle } = chainOf(entry, baseOf);
+        const round = circle && circleProblem(entry, circle);
+        if (round) out.push(round);
+        out.push(...linesThatHold(chain.slice(0, 1), () => true).problems);
+      }
+      return out;
+    },
+    dependsOn: (path) => {
+      const out = new Set([path, ...closure(path)]);
+      for (const declaration of records(path)?.declarations ?? []) {
+        for (const pattern of patternsIn(declaration)) {
+          for (const file of matching(path, pattern)) {
+            out.add(file);
+            if (declaration.kind === 'fleet') for (const deeper of project.dependsOn(file)) out.add(deeper);
+          }
+        }
+      }
+      return out;
+    },
+    patterns: (path) =>
+      (records(path)?.declarations ?? []).flatMap(patternsIn).map((pattern) => resolvePath(folderOf(path), pattern)),
+    changed: (paths) => {
+      let mine = false;
+      for (const path of paths) {
+        // A file that was looked for and not there counts as used: its coming changes what others see.
+        if (used.has(path) || read.get(path) === null) mine = true;
+        read.delete(path);
+      }
+      if (mine) {
+        shared = newShared();
+        used.clear();
+      }
+    },
+    release: (path) => {
+      if (!used.has(path)) read.delete(path);
+    },
+  };
+  return project;
+}
+
+function newShared() {
+  return {
+    tables: new Map<
+      string,
+      { readonly table: ReturnType<typeof tableOfFile>; readonly closure: ReadonlySet<string> }
+    >(),
+    resolved: new Map<Declaration, unknown>(),
+  };
+}

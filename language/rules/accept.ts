@@ -1,0 +1,104 @@
+// `accept RULE until DATE because "…"`: silences one rule for a rig or some of its items, and is itself checked.
+import { nearest } from '../grammar/spelling.ts';
+import type { Located } from '../resolve/located.ts';
+import type { Dates, Rig } from '../resolve/types.ts';
+import { family } from './rule.ts';
+
+export const accepting = family({
+  'unknown-rule': {
+    severity: 'error',
+    title: 'A rule is not known',
+    why: 'The catalogue has no rule of that name.',
+    fix: 'Writes the nearest name.',
+  },
+  'accept-unused': {
+    severity: 'hint',
+    title: 'An accept silences nothing',
+    why: 'The rule finds nothing here: the line can go.',
+    fix: 'Removes the line.',
+  },
+  'accept-expired': {
+    severity: 'information',
+    title: 'An accept has expired',
+    why: 'Its date is past: the rule speaks again. Renew it or do the work.',
+    fix: 'None: whether to renew is a decision.',
+  },
+  'accept-not-possible': {
+    severity: 'error',
+    title: 'A rule cannot be accepted',
+    why: 'What the reader cannot read, nobody can accept.',
+    fix: 'Removes the line.',
+  },
+});
+
+/** The problems that are left, and what is to be said of the accepts themselves. */
+export function accepted(
+  rig: Rig,
+  problems: readonly Located[],
+  dates: Dates,
+  known: ReadonlySet<string>,
+  acceptable: (rule: string) => boolean,
+): Located[] {
+  if (rig.accepts.length === 0) return [...problems];
+  const left: Located[] = [];
+  const worked = new Set<Rig['accepts'][number]>();
+  const covers = (accept: Rig['accepts'][number], problem: Located) =>
+    accept.rule.name === problem.rule &&
+    acceptable(problem.rule) &&
+    (!accept.on || accept.on.some((ref) => ref.name === problem.item));
+  for (const problem of problems) {
+    const accept = rig.accepts.find((one) => covers(one, problem));
+    if (accept) worked.add(accept);
+    if (!accept || dates.asOf > accept.until.last) left.push(problem);
+  }
+  for (const accept of rig.accepts) {
+    const { name, at } = accept.rule;
+    const here = { file: accept.file, rig: rig.name };
+    const remove = { label: 'Remove this line', at: accept.at, text: '' };
+    if (!known.has(name)) {
+      const close = nearest(name, known);
+      left.push({
+        ...here,
+        rule: 'unknown-rule',
+        at,
+        message:
+          close === undefined
+            ? `There is no rule \`${name}\`.`
+            : `There is no rule \`${name}\`; did you mean \`${close}\`?`,
+        ...(close === undefined ? {} : { fixes: [{ label: `Write \`${close}\``, at, text: close }] }),
+      });
+    } else if (!acceptable(name))
+      left.push({
+        ...here,
+        rule: 'accept-not-possible',
+        at,
+        message: `\`${name}\` cannot be accepted: it says that something could not be read or found.`,
+        fixes: [remove],
+      });
+    else if (dates.asOf > accept.until.last) {
+      if (worked.has(accept))
+        left.push({
+          ...here,
+          rule: 'accept-expired',
+          at,
+          message: `This was accepted until ${accept.until.last}; \`${name}\` speaks again.`,
+        });
+      else
+        left.push({
+          ...here,
+          rule: 'accept-unused',
+          at,
+          message: `This was accepted until ${accept.until.last} and \`${name}\` finds nothing: the line can go.`,
+          fixes: [remove],
+        });
+    } else if (!worked.has(accept))
+      left.push({
+        ...here,
+        rule: 'accept-unused',
+        at,
+        message: `\`${name}\` finds nothing here: the line can go.`,
+        fixes: [remove],
+      });
+  }
+  return left;
+}
