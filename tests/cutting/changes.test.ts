@@ -36,6 +36,17 @@ const permuted = <T>(all: readonly T[], seed: number): T[] =>
     .sort((a, b) => a.key - b.key)
     .map(({ one }) => one);
 
+/** First-fit-decreasing into rolls of one kind, offcuts first, written apart from the engine. */
+function firstFitCost(problem: CutProblem, roll: CutProblem['rolls'][number]): number {
+  const rooms = problem.offcuts.map((offcut) => offcut.length).sort((a, b) => a - b);
+  for (const { length } of [...problem.pieces].sort((a, b) => b.length - a.length)) {
+    const place = rooms.findIndex((room) => room >= length);
+    if (place >= 0) rooms[place]! -= length;
+    else rooms.push(roll.length - length);
+  }
+  return (rooms.length - problem.offcuts.length) * roll.price;
+}
+
 const RUNS = { numRuns: 150, seed: 31 };
 
 describe('a changed problem', () => {
@@ -45,6 +56,19 @@ describe('a changed problem', () => {
         const plan = planOf(problem);
         expect(faultsOf(problem, plan)).toEqual([]);
         expect(planOf(problem)).toEqual(plan);
+      }),
+      RUNS,
+    );
+  });
+
+  it('never costs more than first-fit-decreasing into rolls of any one kind that holds all pieces', () => {
+    fc.assert(
+      fc.property(roof, (problem) => {
+        const longest = Math.max(...problem.pieces.map((piece) => piece.length));
+        const { cost } = planOf(problem);
+        for (const roll of problem.rolls) {
+          if (roll.length >= longest) expect(cost).toBeLessThanOrEqual(firstFitCost(problem, roll));
+        }
       }),
       RUNS,
     );

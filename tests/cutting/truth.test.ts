@@ -4,15 +4,15 @@ import { cutRolls } from '../../language/cutting/index.ts';
 import { bruteForce, faultsOf } from './brute.ts';
 import { planOf, problemOf } from './figures.ts';
 
-const menu = fc.array(fc.tuple(fc.integer({ min: 5, max: 24 }), fc.integer({ min: 1, max: 9 })), {
+const menu = fc.array(fc.tuple(fc.integer({ min: 8, max: 40 }), fc.integer({ min: 1, max: 9 })), {
   minLength: 1,
   maxLength: 3,
 });
-const offcuts = fc.array(fc.integer({ min: 1, max: 20 }), { maxLength: 2 });
+const offcuts = fc.array(fc.integer({ min: 1, max: 30 }), { maxLength: 2 });
 
 /** Pieces that some roll of the menu holds. */
 const whole = fc
-  .record({ rolls: menu, offcuts, shares: fc.array(fc.integer({ min: 0, max: 999 }), { maxLength: 7 }) })
+  .record({ rolls: menu, offcuts, shares: fc.array(fc.integer({ min: 0, max: 999 }), { maxLength: 8 }) })
   .map(({ rolls, offcuts, shares }) => {
     const longest = Math.max(...rolls.map(([length]) => length));
     const pieces = shares.map((share) => 1 + Math.floor((share * longest) / 1000));
@@ -21,17 +21,21 @@ const whole = fc
 
 describe('cutRolls against trying everything', () => {
   it('finds the least money and the longest leftover', () => {
+    const proofs = { volume: 0, search: 0, none: 0 };
     fc.assert(
       fc.property(whole, (problem) => {
         const truth = bruteForce(problem, 0)!;
         const plan = planOf(problem);
+        proofs[plan.proof]++;
         expect(faultsOf(problem, plan)).toEqual([]);
         expect({ cost: plan.cost, left: plan.longestLeft }).toEqual({ cost: truth.cost, left: truth.left });
-        expect(plan.proof).not.toBe('none');
         expect(plan.longestLeftProven).toBe(true);
       }),
-      { numRuns: 1500, seed: 11 },
+      { numRuns: 2500, seed: 11 },
     );
+    // All three aims are proven here, and the cases are not all easy ones.
+    expect(proofs.none).toBe(0);
+    expect(proofs.search).toBeGreaterThan(50);
   });
 
   it('does so with pieces that share a divisor which the rolls do not have', () => {
