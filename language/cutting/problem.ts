@@ -55,7 +55,10 @@ export interface CutPlan {
   readonly cost: number;
   /** No purchase with as few splices costs less. `cost === lowerBound` exactly when `proof` is not `none`. */
   readonly lowerBound: number;
-  /** `volume`: no cheaper purchase is long enough; `search`: none that is long enough can be cut to the pieces. */
+  /**
+   * `volume`: no cheaper purchase is long enough; `search`: none that is long enough can be cut to the pieces (shown by
+   * prices or by trying); `none`: not proven within the budget.
+   */
   readonly proof: 'volume' | 'search' | 'none';
   readonly splices: number;
   /** The longest single length left over, an untouched offcut included. */
