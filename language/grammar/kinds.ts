@@ -11,18 +11,22 @@ export interface BlockKind {
 /** A block of which nothing is known: every line in it is kept as an unknown line. */
 export const unknownBlock: BlockKind = { heads: new Set(), names: false, blocks: new Map() };
 
-/**
- * The kind of block that a heading opens. A misspelt heading is guessed, by its spelling and then by the first word
- * inside, so that one wrong letter in `rig` does not make the whole rig unknown.
- */
+/** The kind of block that a heading opens, guessed if it is misspelt. */
 export function blockOpenedBy(kind: BlockKind, head: string, firstInside: string | undefined): BlockKind {
-  const known = kind.blocks.get(head);
-  if (known) return known;
-  const close = nearest(head, kind.blocks.keys());
-  if (close !== undefined) return kind.blocks.get(close) ?? unknownBlock;
-  if (firstInside !== undefined) {
-    const holding = [...new Set(kind.blocks.values())].filter((block) => block.heads.has(firstInside));
-    if (holding.length === 1 && holding[0]) return holding[0];
-  }
-  return unknownBlock;
+  const meant = headingMeant(kind, head, firstInside);
+  return (meant === undefined ? undefined : kind.blocks.get(meant)) ?? unknownBlock;
 }
+
+/**
+ * The heading that is meant by a word before a block. A misspelt or half-typed one is guessed, by its spelling, its
+ * first letters and the first word inside, so that one wrong letter in `rig` does not make the whole rig unknown.
+ */
+export function headingMeant(kind: BlockKind, head: string, firstInside: string | undefined): string | undefined {
+  if (kind.blocks.has(head)) return head;
+  const words = [...kind.blocks.keys()];
+  const holding = words.filter((word) => firstInside !== undefined && kind.blocks.get(word)?.heads.has(firstInside));
+  const begun = words.filter((word) => head !== '' && word.startsWith(head));
+  return nearest(head, words) ?? only(holding) ?? only(begun.filter((word) => holding.includes(word))) ?? only(begun);
+}
+
+const only = (words: readonly string[]) => (words.length === 1 ? words[0] : undefined);

@@ -6,28 +6,26 @@
 // 2. In a block that opens and closes on one line a statement word begins the next statement.
 // 3. Braces decide nesting. Only where the braces of a file do not balance is indentation used to guess.
 import { createTokenInstance, type IToken, type TokenType } from 'chevrotain';
-import { type BlockKind, blockOpenedBy } from './kinds.ts';
+import { type BlockKind, blockOpenedBy, unknownBlock } from './kinds.ts';
 import { deepest } from './limits.ts';
 import type { Problem } from './problem.ts';
+import { isClosed } from './text.ts';
 import { tokenNamed } from './tokens.ts';
 
-const [EOL, UNKNOWN, WORD, CLAUSE, UNIT, PER, OPEN, CLOSE, COMMA, NUMBER, FRACTION, PERCENT, DATE] = (
-  ['EOL', 'UNKNOWN', 'WORD', 'CLAUSE', 'UNIT', 'PER', '{', '}', ',', 'NUMBER', 'FRACTION', 'PERCENT', 'DATE'] as const
-).map(tokenNamed) as [
-  TokenType,
-  TokenType,
-  TokenType,
-  TokenType,
-  TokenType,
-  TokenType,
-  TokenType,
-  TokenType,
-  TokenType,
-  TokenType,
-  TokenType,
-  TokenType,
-  TokenType,
-];
+const EOL = tokenNamed('EOL');
+const UNKNOWN = tokenNamed('UNKNOWN');
+const WORD = tokenNamed('WORD');
+const CLAUSE = tokenNamed('CLAUSE');
+const UNIT = tokenNamed('UNIT');
+const PER = tokenNamed('PER');
+const OPEN = tokenNamed('{');
+const CLOSE = tokenNamed('}');
+const COMMA = tokenNamed(',');
+const NUMBER = tokenNamed('NUMBER');
+const FRACTION = tokenNamed('FRACTION');
+const PERCENT = tokenNamed('PERCENT');
+const DATE = tokenNamed('DATE');
+const STRING = tokenNamed('STRING');
 
 /** Set words are reserved like clause words, but open a line of findings (`rest sound`) and never continue one. */
 const sets = new Set(['all', 'rest']);
@@ -106,8 +104,8 @@ export function layout(
           type === COMMA ||
           (afterComma && !isHead && (deeper || !top().kind.names)));
       if (!goesOn) {
-        const opens = head && top().kind.blocks.get(head.image);
-        if (balance < 0 && head && opens && deeper && type !== CLOSE && stack.length < deepest) {
+        const opens = balance < 0 && head && deeper ? blockOpenedBy(top().kind, head.image, word) : unknownBlock;
+        if (head && opens !== unknownBlock && type !== CLOSE && stack.length < deepest) {
           // A block was meant here, its brace is gone.
           problems.push(missingOpenBrace(head, prev));
           out.push(madeAfter(prev, OPEN, '{'));
@@ -289,6 +287,9 @@ function unclosedBlock(heading: IToken, last: IToken, where: string): Problem {
 }
 
 function missingOpenBrace(heading: IToken, last: IToken): Problem {
+  // A text that is not closed has swallowed the brace: it is mended there.
+  if (last.tokenType === STRING && !isClosed(last.image))
+    return problem(heading, 'missing-open-brace', 'A `{` is missing behind the text that is not closed in this line.');
   const end = (last.endOffset as number) + 1;
   return {
     ...problem(heading, 'missing-open-brace', 'A `{` is missing at the end of this line.'),

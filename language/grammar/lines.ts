@@ -3,6 +3,7 @@ import type { IToken } from 'chevrotain';
 import type { Term } from '../values/quantity.ts';
 import { type LayoutOptions, layout } from './layout.ts';
 import type { Problem, Span } from './problem.ts';
+import { unquoted } from './text.ts';
 import { lex } from './tokens.ts';
 
 /** One piece of a line, with its offsets. */
@@ -144,12 +145,6 @@ export function linesOf(tokens: readonly IToken[], docs: ReadonlyMap<number, str
 }
 
 const endOf = (token: IToken) => (token.endOffset as number) + 1;
-
-function unquoted(image: string): { text: string; closed: boolean } {
-  const closed = image.length > 1 && image.endsWith('"') && !/(^|[^\\])(\\\\)*\\"$/.test(image);
-  const inner = image.slice(1, closed ? -1 : undefined);
-  return { text: inner.includes('\\') ? inner.replace(/\\(["\\])/g, '$1') : inner, closed };
-}
 
 /** The text of the `##` lines that stand directly above a line, by that line's number. */
 function docsAbove(text: string, comments: readonly IToken[]): Map<number, string> {

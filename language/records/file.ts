@@ -1,12 +1,13 @@
 // The records of one file: what its text says, with the place of each thing. They depend on nothing but that text.
 
-import { blockOpenedBy } from '../grammar/kinds.ts';
+import { headingMeant } from '../grammar/kinds.ts';
 import { refusal } from '../grammar/limits.ts';
 import { type Line, readLines } from '../grammar/lines.ts';
 import type { Problem, Span } from '../grammar/problem.ts';
+import { write } from '../statements/cursor.ts';
 import { type DeclarationKind, fileTable } from '../statements/file.ts';
 import type { FleetStatement } from '../statements/fleet.ts';
-import { blockKindOf, layoutOptions, tableOf } from '../statements/layout-kinds.ts';
+import { blockKindOf, layoutOptions } from '../statements/layout-kinds.ts';
 import type { MaterialStatement, SurfaceStatement } from '../statements/material.ts';
 import type { Finding, PastStatement } from '../statements/past.ts';
 import type { PlanStatement, QuoteStatement } from '../statements/plans.ts';
@@ -85,7 +86,7 @@ export function recordsOf(lines: readonly Line[], found: readonly Problem[]): Fi
   const uses: { path: string; at: Span }[] = [];
   const declarations: Declaration[] = [];
   for (const line of lines) {
-    const row = rowOfHeading(line, reading.problems);
+    const row = rowOf(line, fileTable, reading.problems);
     if (!row) continue;
     const got = readStatement(line, row, fileTable, reading.problems);
     const fields = (got.whole ? got.record : got.broken.fields) as Heading;
@@ -95,7 +96,7 @@ export function recordsOf(lines: readonly Line[], found: readonly Problem[]): Fi
       continue;
     }
     // The block of a nameless declaration is read all the same, so that it is checked; nobody can use it.
-    const inner = readBlock(line.block ?? [], row.block as BlockTable, reading);
+    const inner = row.block ? readBlock(line.block ?? [], row.block, reading) : { statements: [], broken: [] };
     if (!fields.name) continue;
     declarations.push({
       kind: row.word as DeclarationKind,
@@ -125,35 +126,37 @@ interface Reading {
   order: number;
 }
 
-/** The row of a line at the top of a file. A heading that opens a block is guessed as the layout pass guessed it, so that one wrong letter in `rig` does not take the rig away. */
-function rowOfHeading(line: Line, problems: Problem[]): Row | undefined {
-  const row = fileTable.rows.get(line.head);
-  if (row && line.known) return row;
-  const guessed = line.block && tableOf(blockOpenedBy(layoutOptions.root, line.head, line.block[0]?.head));
-  const meant = guessed && [...fileTable.rows.values()].find((each) => each.block === guessed);
-  unknownStatement(line, fileTable, meant?.word, problems);
-  return meant;
+/**
+ * The row of a line. A heading that opens a block is guessed as the layout pass guessed it, so that one wrong letter in
+ * `rig` does not take the rig away, nor one in `inspected` its findings.
+ */
+function rowOf(line: Line, table: BlockTable, problems: Problem[]): Row | undefined {
+  const row = line.known ? (table.rows.get(line.head) ?? table.names) : undefined;
+  if (row && (row.block || !line.block)) return row;
+  const word = line.block && headingMeant(blockKindOf(table), line.head, line.block[0]?.head);
+  const meant = word === undefined ? undefined : table.rows.get(word);
+  if (!row) unknownStatement(line, table, word, problems);
+  else problems.push(opensNoBlock(line, word));
+  return meant ?? row;
 }
 
-function readBlock(
-  block: readonly Line[],
-  table: BlockTable,
-  reading: Reading,
-): { statements: Whole[]; broken: Broken[] } {
+function opensNoBlock(line: Line, meant: string | undefined): Problem {
+  const said = `\`${line.head}\` opens no block`;
+  const base = { rule: 'no-block-here', at: line.headAt };
+  if (meant === undefined) return { ...base, message: `${said}: the lines between the braces mean nothing here.` };
+  return { ...base, message: `${said}; did you mean \`${meant}\`?`, fixes: [write(meant, line.headAt)] };
+}
+
+function readBlock(block: readonly Line[], table: BlockTable, reading: Reading): Inside {
   const statements: Whole[] = [];
   const broken: Broken[] = [];
-  const { problems } = reading;
   for (const line of block) {
-    const row = table.rows.get(line.head) ?? table.names;
-    if (!row || !line.known) {
-      unknownStatement(line, table, undefined, problems);
+    const row = rowOf(line, table, reading.problems);
+    if (!row) {
       broken.push({ word: line.head, at: line.at, fields: {} });
-      if (line.block) readUnknownBlock(line, table, reading);
       continue;
     }
-    const got = readStatement(table.names === row ? withHeadAsPart(line) : line, row, table, problems);
-    if (line.block && !row.block)
-      problems.push({ rule: 'no-block-here', message: `\`${line.head}\` opens no block.`, at: line.headAt });
+    const got = readStatement(table.names === row ? withHeadAsPart(line) : line, row, table, reading.problems);
     const inner = row.block && line.block && readBlock(line.block, row.block, reading);
     const order = row.class === 'record' ? { order: reading.order++ } : undefined;
     if (!got.whole) broken.push(got.broken);
@@ -162,16 +165,15 @@ function readBlock(
   return { statements, broken };
 }
 
-function findings(inner: { statements: Whole[]; broken: Broken[] }) {
+interface Inside {
+  readonly statements: readonly Whole[];
+  readonly broken: readonly Broken[];
+}
+
+function findings(inner: Inside) {
   return inner.broken.length > 0
     ? { findings: inner.statements, brokenFindings: inner.broken }
     : { findings: inner.statements };
-}
-
-/** The lines in the block of an unknown statement are checked as far as their kind can be guessed. */
-function readUnknownBlock(line: Line, table: BlockTable, reading: Reading): void {
-  const guessed = tableOf(blockOpenedBy(blockKindOf(table), line.head, line.block?.[0]?.head));
-  if (guessed && line.block) readBlock(line.block, guessed, reading);
 }
 
 /** In a block whose lines open with names, the first word is a name like the others. */

@@ -75,10 +75,11 @@ function whatMayStand(text: string, row: Row, said: ReadonlySet<string>): string
   return `Here may stand ${open.join(', ')}, as in \`${row.example}\`.`;
 }
 
-/** After a value that could not be read, the line goes on at its next clause. */
+/** After a value that could not be read, the line goes on at its next clause. Slips on the way are named, each with its fix. */
 export function skipToClause(cursor: Cursor, row: Row): void {
   for (let part = peek(cursor); part; part = peek(cursor)) {
     if (part.kind === 'clause' && row.walk.clauses.has(part.text)) return;
-    cursor.index++;
+    if (part.kind === 'mistake') slip(cursor, part);
+    else cursor.index++;
   }
 }

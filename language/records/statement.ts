@@ -27,9 +27,11 @@ export function readStatement(line: Line, row: Row, table: BlockTable, problems:
   const reading: Reading = { cursor: cursorAt(line, problems), row, table, fields: {}, spans: {} };
   const before = problems.length;
   readPlaces(reading);
+  // What stands in a block keeps its heading when only a clause of that is half typed: an inspection keeps its findings.
+  const heading = row.block && line.block ? problems.length : undefined;
   readClauses(reading);
   const { fields, spans } = reading;
-  for (let i = before; i < problems.length; i++)
+  for (let i = before; i < (heading ?? problems.length); i++)
     if (!lenient.has((problems[i] as Problem).rule))
       return { whole: false, broken: { word: row.word, at: line.at, fields } };
   const base = { word: row.word, at: line.at, spans };

@@ -5,7 +5,7 @@ import { historyTable } from './past.ts';
 import { policyTable } from './policy.ts';
 import { modelTable, rigTable } from './rig.ts';
 import { type BlockTable, blockTable, clause, must, row } from './row.ts';
-import { nameRef, newName, text } from './slots/words.ts';
+import { nameRef, newName, textLike } from './slots/words.ts';
 
 const like = { like: clause('like', nameRef, 'Takes over the description of another of its kind.') };
 const under = { under: clause('under', nameRef, 'The policy that holds.') };
@@ -33,7 +33,7 @@ const use = row('use', {
   class: 'declaration',
   help: 'Makes the names of another file visible here.',
   example: 'use "../yard/materials.rig"',
-  places: { path: must(text) },
+  places: { path: must(textLike('"../yard/materials.rig"')) },
 });
 
 export const fileTable = blockTable('file', [

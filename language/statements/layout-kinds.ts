@@ -6,7 +6,6 @@ import type { BlockTable } from './row.ts';
 import { clauseWords } from './words.ts';
 
 const kinds = new Map<BlockTable, BlockKind>();
-const tables = new Map<BlockKind, BlockTable>();
 
 function kindOf(table: BlockTable): BlockKind {
   const known = kinds.get(table);
@@ -14,14 +13,11 @@ function kindOf(table: BlockTable): BlockKind {
   const blocks = new Map<string, BlockKind>();
   const kind: BlockKind = { heads: new Set(table.rows.keys()), names: table.names !== undefined, blocks };
   kinds.set(table, kind);
-  tables.set(kind, table);
   for (const [word, row] of table.rows) if (row.block) blocks.set(word, kindOf(row.block));
   return kind;
 }
 
 export const layoutOptions: LayoutOptions = { root: kindOf(fileTable), clauseWords };
 
-/** The table of a block kind; undefined for a block of which nothing is known. */
-export const tableOf = (kind: BlockKind): BlockTable | undefined => tables.get(kind);
 /** The block kind of a table. */
 export const blockKindOf = (table: BlockTable): BlockKind => kindOf(table);

@@ -6,13 +6,13 @@ import { date } from './slots/dates.ts';
 import { list } from './slots/lists.ts';
 import { money } from './slots/quantities.ts';
 import { targets } from './slots/targets.ts';
-import { oneOf, text, textOrWord } from './slots/words.ts';
+import { oneOf, person, text, textLike } from './slots/words.ts';
 
 const when = {
   after: clause('after', date, 'Not before this day.'),
   before: clause('before', date, 'Done by this day.'),
   on: clause('on', date, 'On this very day.'),
-  by: clause('by', textOrWord, 'Who is to do it.'),
+  by: clause('by', person, 'Who is to do it.'),
   because: clause('because', text, 'Why.'),
   ...note,
 };
@@ -51,7 +51,7 @@ const quote = row('quote', {
   class: 'plan',
   help: "A shop's price for a job.",
   example: 'quote "shop A" 1450 USD for recoat until 2027-03-31',
-  places: { from: must(text), price: must(money) },
+  places: { from: must(textLike('"shop A"')), price: must(money) },
   clauses: {
     job: clause(
       'for',

@@ -8,7 +8,7 @@ import { amount, stock } from './slots/amounts.ts';
 import { date } from './slots/dates.ts';
 import { list } from './slots/lists.ts';
 import { money } from './slots/quantities.ts';
-import { material, newName, ruleName, seam, text } from './slots/words.ts';
+import { material, newName, ruleName, seam, text, textLike } from './slots/words.ts';
 
 const fact = { class: 'fact', key: 'word' } as const;
 
@@ -16,14 +16,14 @@ const unit = row('unit', {
   ...fact,
   help: 'The number or name by which the yard knows the rig.',
   example: 'unit "1042"',
-  places: { text: must(text) },
+  places: { text: must(textLike('"1042"')) },
   clauses: note,
 });
 const vin = row('vin', {
   ...fact,
   help: 'The vehicle identification number.',
   example: 'vin "1M8GDM9AXKP042788"',
-  places: { text: must(text) },
+  places: { text: must(textLike('"1M8GDM9AXKP042788"')) },
   clauses: note,
 });
 const built = row('built', {
@@ -72,7 +72,7 @@ const records = row('records', {
   ...fact,
   help: "The rig's history in other files, by pattern.",
   example: 'records "heron/*.rig"',
-  places: { patterns: must(list(text)) },
+  places: { patterns: must(list(textLike('"heron/*.rig"'))) },
 });
 const formerly = row('formerly', {
   class: 'fact',
@@ -101,8 +101,8 @@ const bought = row('bought', {
   places: { date: must(date), material: must(material), amount: must(amount) },
   clauses: {
     price: clause('at', money, 'What it cost.'),
-    from: clause('from', text, 'Where it was bought.'),
-    lot: clause('lot', text, 'Its lot number.'),
+    from: clause('from', textLike('"shop B"'), 'Where it was bought.'),
+    lot: clause('lot', textLike('"T118"'), 'Its lot number.'),
     bestBefore: clause('best-before', date, 'Its best-before date.'),
     ...note,
   },

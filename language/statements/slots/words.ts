@@ -2,6 +2,7 @@
 import * as z from 'zod';
 import type { Part } from '../../grammar/lines.ts';
 import { nearest } from '../../grammar/spelling.ts';
+import { quoted } from '../../grammar/text.ts';
 import { type Cursor, describe, expected, peek, report, takeClause, write } from '../cursor.ts';
 import { type Offer, Ref, type Slot } from '../slot.ts';
 import { canonical } from '../words.ts';
@@ -91,40 +92,46 @@ export function oneOf<const W extends string>(what: string, words: readonly W[])
   };
 }
 
-const quoted = (words: string) => `"${words.replace(/["\\]/g, '\\$&')}"`;
-
-/** A text in quotes. */
-export const text: Slot<string> = {
-  what: 'a text in quotes',
-  example: '"a few words"',
-  schema: z.string(),
-  offers: [{ kind: 'text' }],
-  accepts: (part) => part.kind === 'text',
-  read(cursor: Cursor) {
-    const part = peek(cursor);
-    if (part?.kind === 'word' || part?.kind === 'quantity') {
+/** A text in quotes, such as the example. */
+export function textLike(example: string): Slot<string> {
+  return {
+    what: 'a text in quotes',
+    example,
+    schema: z.string(),
+    offers: [{ kind: 'text' }],
+    accepts: (part) => part.kind === 'text',
+    read(cursor: Cursor) {
+      const part = peek(cursor);
+      if (part?.kind === 'word' || part?.kind === 'quantity') {
+        cursor.index++;
+        const better = quoted(describe(part));
+        const message = `a text in quotes is expected here, such as \`${better}\``;
+        return report(cursor, 'wrong-type', message, part.at, [write(better, part.at)]);
+      }
+      if (part?.kind !== 'text') return expected(cursor, 'a text in quotes', example);
       cursor.index++;
-      const better = quoted(describe(part));
-      const message = `a text in quotes is expected here, such as \`${better}\``;
-      return report(cursor, 'wrong-type', message, part.at, [write(better, part.at)]);
-    }
-    if (part?.kind !== 'text') return expected(cursor, 'a text in quotes', '"a few words"');
-    cursor.index++;
-    if (part.closed) return part.text;
-    // A brace at the end of the line was meant for the block, not for the text.
-    const end = part.at[1] - (/\s*\{?\s*$/.exec(part.text)?.[0].length ?? 0);
-    const message = 'this text is not closed: a `"` is missing before the end of the line';
-    return report(cursor, 'unclosed-text', message, part.at, [{ label: 'Close the text', at: [end, end], text: '"' }]);
-  },
-};
+      return part.closed ? part.text : unclosed(cursor, part);
+    },
+  };
+}
 
+/** A brace at the end of the line was meant for the block, not for the text. */
+function unclosed(cursor: Cursor, part: Part & { kind: 'text' }): undefined {
+  const end = part.at[1] - (/\s*\{?\s*$/.exec(part.text)?.[0].length ?? 0);
+  const message = 'this text is not closed: a `"` is missing before the end of the line';
+  return report(cursor, 'unclosed-text', message, part.at, [{ label: 'Close the text', at: [end, end], text: '"' }]);
+}
+
+export const text = textLike('"a few words"');
+
+const personText = textLike('"R. Adeyemi"');
 /** A text, or a bare word where that reads well (`struck … by branch`). */
-export const textOrWord: Slot<string> = {
-  ...text,
+export const person: Slot<string> = {
+  ...personText,
   accepts: (part) => part.kind === 'text' || part.kind === 'word',
   read(cursor: Cursor) {
     const part = peek(cursor);
-    if (part?.kind !== 'word') return text.read(cursor);
+    if (part?.kind !== 'word') return personText.read(cursor);
     cursor.index++;
     return part.text;
   },
