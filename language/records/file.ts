@@ -14,7 +14,7 @@ import type { PlanStatement, QuoteStatement } from '../statements/plans.ts';
 import type { PolicyStatement } from '../statements/policy.ts';
 import type { IdentityStatement, StockStatement } from '../statements/rig.ts';
 import type { RoofStatement } from '../statements/roof.ts';
-import type { BlockTable, Row } from '../statements/row.ts';
+import { type BlockTable, type Row, rowIn } from '../statements/row.ts';
 import type { Ref } from '../statements/slot.ts';
 import { type Broken, readStatement, type Whole } from './statement.ts';
 import { unknownStatement } from './unknown.ts';
@@ -131,7 +131,7 @@ interface Reading {
  * `rig` does not take the rig away, nor one in `inspected` its findings.
  */
 function rowOf(line: Line, table: BlockTable, problems: Problem[]): Row | undefined {
-  const row = line.known ? (table.rows.get(line.head) ?? table.names) : undefined;
+  const row = line.known ? (rowIn(table, line.head) ?? table.names) : undefined;
   if (row && (row.block || !line.block)) return row;
   const word = line.block && headingMeant(blockKindOf(table), line.head, line.block[0]?.head);
   const meant = word === undefined ? undefined : table.rows.get(word);

@@ -3,7 +3,7 @@ import type { BlockKind } from '../grammar/kinds.ts';
 import type { LayoutOptions } from '../grammar/layout.ts';
 import { fileTable } from './file.ts';
 import type { BlockTable } from './row.ts';
-import { clauseWords } from './words.ts';
+import { clauseWords, spellings } from './words.ts';
 
 const kinds = new Map<BlockTable, BlockKind>();
 
@@ -11,7 +11,11 @@ function kindOf(table: BlockTable): BlockKind {
   const known = kinds.get(table);
   if (known) return known;
   const blocks = new Map<string, BlockKind>();
-  const kind: BlockKind = { heads: new Set(table.rows.keys()), names: table.names !== undefined, blocks };
+  const kind: BlockKind = {
+    heads: new Set([...table.rows.keys()].flatMap(spellings)),
+    names: table.names !== undefined,
+    blocks,
+  };
   kinds.set(table, kind);
   for (const [word, row] of table.rows) if (row.block) blocks.set(word, kindOf(row.block));
   return kind;

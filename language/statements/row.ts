@@ -1,6 +1,7 @@
 // The form of a row of the statement table. A row says everything about one statement word; the record type follows from it.
 import * as z from 'zod';
 import { type Ref, type Slot, Span, type ValueOf } from './slot.ts';
+import { canonical } from './words.ts';
 
 /** A place before the first clause. */
 export interface Place<T = unknown, Optional extends boolean = boolean> {
@@ -142,6 +143,11 @@ function schemaOf(word: string, places: Places, clauses: Clauses): z.ZodType {
   for (const [field, { slot, needed }] of Object.entries(clauses))
     shape[field] = needed ? slot.schema : slot.schema.optional();
   return z.strictObject(shape);
+}
+
+/** The row of a statement word, in either spelling. */
+export function rowIn(table: BlockTable, word: string): Row | undefined {
+  return table.rows.get(word) ?? table.rows.get(canonical(word));
 }
 
 export function blockTable(name: string, rows: readonly Row[], names?: Row): BlockTable {

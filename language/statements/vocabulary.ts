@@ -4,7 +4,7 @@ import { declarationKinds, fileTable } from './file.ts';
 import { historyTable } from './past.ts';
 import { planRows } from './plans.ts';
 import type { BlockTable } from './row.ts';
-import { clauseWords, conditions, days, defects, findingFlags, longSides, sets, sides } from './words.ts';
+import { clauseWords, conditions, days, defects, findingFlags, longSides, sets, sides, spellings } from './words.ts';
 
 /** Every block kind of the language, each once, the file itself first. */
 export function allTables(): BlockTable[] {
@@ -28,7 +28,7 @@ const families: readonly Family[] = [
 
 export const vocabulary = {
   declarations: ['use', ...declarationKinds],
-  statements: [...new Set(allTables().flatMap((table) => [...table.rows.keys()]))],
+  statements: [...new Set(allTables().flatMap((table) => [...table.rows.keys()].flatMap(spellings)))],
   verbs: [...new Set([...historyTable.rows.keys(), ...planRows.map((row) => row.word)])],
   clauses: [...clauseWords],
   units: [...families.flatMap((family) => unitWords(family)), 'USD', 'EUR', 'GBP', 'CAD', 'AUD', 'NZD'],

@@ -2,7 +2,7 @@
 
 /** Reserved everywhere: never a name. Some open a clause today, the others are kept for clauses to come. */
 export const clauseWords: ReadonlySet<string> = new Set(
-  `about after air all and at bead because before best-before by count cutout each every flange for from humidity inside
+  `about after air all and at bead because before best-before between by count cutout each every flange for from humidity inside
    length like lot moisture most not note of on or paid paper per photo rest round since source suspect surface to took
    under unknown until used via wide with within`.split(/\s+/),
 );
@@ -122,10 +122,17 @@ const variants: Readonly<Record<string, string>> = {
   fiberglass: 'fibreglass',
   aluminum: 'aluminium',
   labor: 'labour',
+  center: 'centre',
+  molded: 'moulded',
   'self-leveling': 'self-levelling',
 };
 
 /** The spelling under which a word is looked up. */
 export function canonical(word: string): string {
-  return variants[word] ?? word;
+  return Object.hasOwn(variants, word) ? (variants[word] as string) : word;
+}
+
+/** A word in all its spellings. */
+export function spellings(word: string): string[] {
+  return [word, ...Object.keys(variants).filter((variant) => variants[variant] === word)];
 }

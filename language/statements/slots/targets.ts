@@ -88,7 +88,7 @@ export const seen: Slot<Seen> = {
             part.at,
           );
         condition = word as Condition;
-      } else if (word in defects) named.push(word as Defect);
+      } else if (Object.hasOwn(defects, word)) named.push(word as Defect);
       else if (word === 'wet') wet = true;
       else if (word === 'not-seen') notSeen = true;
       else {
