@@ -1,0 +1,98 @@
+#!/usr/bin/env node
+// The command line: the same engine as the editor, for terminals, hooks and CI.
+import { writeSync } from 'node:fs';
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { Temporal } from 'temporal-polyfill';
+import { isValidDate } from '../language/values/calendar.ts';
+import { version } from '../package.json';
+import { check, checkText } from './cli/check.ts';
+import { asked, Misuse } from './cli/paths.ts';
+import { writeDocuments } from './cli/write.ts';
+
+const severities = ['error', 'warning', 'information', 'hint'] as const;
+
+function date(text: string): string {
+  if (!isValidDate(text)) throw new InvalidArgumentError('A date is written as year, month, day, such as 2026-04-18.');
+  return text;
+}
+
+interface DateOptions {
+  readonly asOf?: string;
+  readonly today?: string;
+}
+function datesOf(options: DateOptions) {
+  const today = options.today ?? Temporal.Now.plainDateISO().toString();
+  return { today, asOf: options.asOf ?? today };
+}
+
+/** Writes all of a text to the standard output before the program ends, also into a pipe. */
+function print(text: string): void {
+  const bytes = Buffer.from(text);
+  for (let done = 0; done < bytes.length; ) {
+    try {
+      done += writeSync(1, bytes, done);
+    } catch (error) {
+      if ((error as NodeJS.ErrnoException).code === 'EPIPE') return;
+      if ((error as NodeJS.ErrnoException).code !== 'EAGAIN') throw error;
+    }
+  }
+}
+
+const program = new Command('rigseam')
+  .description('Checks records of rigs, and writes their estimates and schedules.')
+  .version(version)
+  .configureHelp({ showGlobalOptions: true })
+  .exitOverride();
+const asOfOption = () =>
+  new Option('--as-of <date>', 'the date that everything speaks of (default: today)').argParser(date);
+const todayOption = () => new Option('--today <date>', 'take this date for today; for tests').argParser(date);
+
+program
+  .command('check')
+  .description('checks files and folders; exit code 1 when something at or above the severity is found')
+  .argument('<paths...>', 'files or folders')
+  .addOption(asOfOption())
+  .addOption(todayOption())
+  .addOption(new Option('--severity <severity>', 'what counts for the exit code').choices(severities).default('error'))
+  .option('--json', 'print one JSON object with a list `findings`')
+  .action((paths: string[], options: DateOptions & { severity: (typeof severities)[number]; json?: true }) => {
+    const result = check(asked(paths, process.cwd()), datesOf(options));
+    print(
+      options.json
+        ? `${JSON.stringify({ findings: result.findings, files: result.files }, undefined, 2)}\n`
+        : checkText(result),
+    );
+    const limit = severities.indexOf(options.severity);
+    if (result.findings.some((finding) => severities.indexOf(finding.severity) <= limit)) process.exitCode = 1;
+  });
+
+program
+  .command('write')
+  .description('writes the estimate and the schedule of every rig and fleet in files and folders')
+  .argument('<paths...>', 'files or folders')
+  .requiredOption('--out <folder>', 'the folder to write into')
+  .addOption(asOfOption())
+  .addOption(todayOption())
+  .option('--name <name...>', 'only these rigs and fleets')
+  .option('--overwrite', 'also overwrite files that a person has edited')
+  .option('--json', 'print one JSON object that says what was written')
+  .action(
+    async (paths: string[], options: DateOptions & { out: string; name?: string[]; overwrite?: true; json?: true }) => {
+      const { text, json, failed } = await writeDocuments(asked(paths, process.cwd()), datesOf(options), options);
+      print(options.json ? `${JSON.stringify(json, undefined, 2)}\n` : text);
+      if (failed) process.exitCode = 1;
+    },
+  );
+
+try {
+  await program.parseAsync();
+} catch (error) {
+  if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : 2;
+  else if (error instanceof Misuse) {
+    console.error(`rigseam: ${error.message}`);
+    process.exitCode = 2;
+  } else {
+    console.error(`rigseam: ${(error as Error).message}`);
+    process.exitCode = 2;
+  }
+}

@@ -1,0 +1,46 @@
+// What the command line was asked about: files, folders, and the workspace around them.
+import { existsSync } from 'node:fs';
+import { dirname } from 'node:path';
+import { type DiskFiles, diskFiles, enginePath, isFolder, rigFilesBelow, workspaceRoot } from '../files.ts';
+
+/** A mistake in the call itself: exit code 2. */
+export class Misuse extends Error {}
+
+export interface Asked {
+  /** The folder that paths are printed from. */
+  readonly from: string;
+  readonly roots: readonly string[];
+  readonly files: readonly string[];
+  /** A folder was named, so that what lies in it can be seen as a whole. */
+  readonly whole: boolean;
+}
+
+/** Files and folders as named on the command line, seen from the current folder. */
+export function asked(paths: readonly string[], from: string): Asked {
+  const files = new Set<string>();
+  const roots = new Set<string>();
+  let whole = false;
+  for (const written of paths) {
+    const path = enginePath(written);
+    if (!existsSync(path)) throw new Misuse(`There is no file or folder \`${written}\`.`);
+    const folder = isFolder(path);
+    roots.add(workspaceOf(folder ? path : enginePath(dirname(path)), from));
+    if (folder) {
+      whole = true;
+      for (const file of rigFilesBelow(path)) files.add(file);
+    } else if (!path.endsWith('.rig')) throw new Misuse(`\`${written}\` is no \`.rig\` file.`);
+    else files.add(path);
+  }
+  if (files.size === 0) throw new Misuse(`There is no \`.rig\` file in ${paths.map((p) => `\`${p}\``).join(', ')}.`);
+  return { from, roots: [...roots], files: [...files].sort(), whole };
+}
+
+/** The repository around a folder; without one the current folder where it holds the folder, else the folder itself. */
+function workspaceOf(folder: string, from: string): string {
+  const root = workspaceRoot(folder);
+  if (root !== folder || existsSync(`${folder}/.git`)) return root;
+  const current = enginePath(from);
+  return folder === current || folder.startsWith(`${current}/`) ? current : folder;
+}
+
+export const diskOf = (what: Asked): DiskFiles => diskFiles(what.roots);
