@@ -5,11 +5,12 @@
 //    same; in a block whose lines begin with names it goes on only when it is indented deeper.
 // 2. In a block that opens and closes on one line a statement word begins the next statement.
 // 3. Braces decide nesting. Only where the braces of a file do not balance is indentation used to guess.
-import { createTokenInstance, type IToken, type TokenType } from 'chevrotain';
+import type { IToken } from 'chevrotain';
+import { braceBalance, missingOpenBrace, problemAt, strayBrace, unclosedBlock } from './braces.ts';
 import { type BlockKind, blockOpenedBy, unknownBlock } from './kinds.ts';
-import { deepest } from './limits.ts';
+import { deepest, longestLine } from './limits.ts';
+import { madeAfter, madeBefore, retag } from './made.ts';
 import type { Problem } from './problem.ts';
-import { isClosed } from './text.ts';
 import { tokenNamed } from './tokens.ts';
 
 const EOL = tokenNamed('EOL');
@@ -25,7 +26,6 @@ const NUMBER = tokenNamed('NUMBER');
 const FRACTION = tokenNamed('FRACTION');
 const PERCENT = tokenNamed('PERCENT');
 const DATE = tokenNamed('DATE');
-const STRING = tokenNamed('STRING');
 
 /** Set words are reserved like clause words, but open a line of findings (`rest sound`) and never continue one. */
 const sets = new Set(['all', 'rest']);
@@ -37,262 +37,258 @@ export interface LayoutOptions {
   readonly partial?: boolean;
 }
 
+/** A block that is open at the current token. */
 interface Open {
   readonly kind: BlockKind;
+  /** The column of its heading. */
   readonly column: number;
-  readonly token: IToken | undefined;
+  readonly heading: IToken | undefined;
   readonly oneLine: boolean;
 }
 
-/** Logical lines, marked by EOL tokens of no width; units, clause words and unknown statement words retagged. Changes the tokens in place. */
+interface Pass {
+  readonly input: readonly IToken[];
+  readonly options: LayoutOptions;
+  /** Opening braces less closing ones, of the whole file. */
+  readonly balance: number;
+  readonly out: IToken[];
+  readonly problems: Problem[];
+  readonly stack: Open[];
+  /** The innermost open block. */
+  top: Open;
+  /** First token of the current statement; undefined where the next token opens one, and behind a closed block. */
+  head: IToken | undefined;
+  /** Does the next token open a statement? */
+  lineStart: boolean;
+  /** Did a physical line end stand before the current token? */
+  newline: boolean;
+  prev: IToken | undefined;
+  /** Of the current statement so far, in tokens. */
+  length: number;
+  /** How many braces of blocks that are nested too deep are open. */
+  skipped: number;
+}
+
+/** Marks statements by EOL tokens of no width, and retags units, clause words and unknown statement words. Changes the tokens in place. */
 export function layout(
   input: readonly IToken[],
   options: LayoutOptions,
 ): { readonly tokens: IToken[]; readonly problems: Problem[] } {
-  const out: IToken[] = [];
-  const problems: Problem[] = [];
-  const stack: Open[] = [{ kind: options.root, column: -1, token: undefined, oneLine: false }];
-  const balance = braceBalance(input);
-  let skippedDepth = 0;
-  let lineStart = true; // the next token opens a logical line
-  let head: IToken | undefined; // first token of the current logical line
-  let newline = true; // a physical line end stood before the current token
-  let prev: IToken | undefined;
-
-  const top = () => stack[stack.length - 1] as Open;
-  const endLine = () => {
-    if (!lineStart && prev) out.push(endOfLineAfter(prev));
-    lineStart = true;
-    head = undefined;
+  const root: Open = { kind: options.root, column: -1, heading: undefined, oneLine: false };
+  const pass: Pass = {
+    input,
+    options,
+    balance: braceBalance(input),
+    out: [],
+    problems: [],
+    stack: [root],
+    top: root,
+    head: undefined,
+    lineStart: true,
+    newline: true,
+    prev: undefined,
+    length: 0,
+    skipped: 0,
   };
-  const closeGuessed = (at: IToken) => {
-    endLine();
-    out.push(madeAfter(at, CLOSE, '}'));
-    const open = top().token ?? at;
-    problems.push(unclosedBlock(open, at, `after line ${at.startLine}`));
-    stack.pop();
-    prev = at;
-    lineStart = false;
-    endLine();
-  };
-
   for (let i = 0; i < input.length; i++) {
     const token = input[i] as IToken;
     const type = token.tokenType;
-    if (skippedDepth > 0) {
-      if (type === OPEN) skippedDepth++;
-      else if (type === CLOSE) skippedDepth--;
-      else if (type === EOL) newline = true;
-      continue;
+    if (type === EOL) pass.newline = true;
+    else if (pass.skipped > 0) pass.skipped += type === OPEN ? 1 : type === CLOSE ? -1 : 0;
+    else {
+      endStatementBefore(pass, token);
+      if (pass.balance > 0) closeBlocksBefore(pass, token);
+      if (type === OPEN) openBlock(pass, token, i);
+      else if (type === CLOSE) closeBlock(pass, token, i);
+      else word(pass, token, i);
+      pass.newline = false;
     }
-    if (type === EOL) {
-      newline = true;
-      continue;
-    }
-    const word = token.image;
-    const isWord = type === WORD;
-    const clause = isWord && options.clauseWords.has(word);
-    let isHead = isWord && top().kind.heads.has(word);
+  }
+  finish(pass);
+  return { tokens: pass.out, problems: pass.problems };
+}
 
-    // Does a new statement start here?
-    if (newline && !lineStart && prev && (type !== OPEN || prev.tokenType === CLOSE)) {
-      const afterComma = prev.tokenType === COMMA;
-      const deeper = column(token) > (head ? column(head) : 0);
-      const goesOn =
-        prev.tokenType !== CLOSE &&
-        ((clause && !isHead && !sets.has(word)) ||
-          type === COMMA ||
-          (afterComma && !isHead && (deeper || !top().kind.names)));
-      if (!goesOn) {
-        const opens = balance < 0 && head && deeper ? blockOpenedBy(top().kind, head.image, word) : unknownBlock;
-        if (head && opens !== unknownBlock && type !== CLOSE && stack.length < deepest) {
-          // A block was meant here, its brace is gone.
-          problems.push(missingOpenBrace(head, prev));
-          out.push(madeAfter(prev, OPEN, '{'));
-          stack.push({ kind: opens, column: column(head), token: head, oneLine: false });
-          lineStart = true;
-          head = undefined;
-          isHead = isWord && opens.heads.has(word);
-        } else endLine();
-      }
-    }
+/** Ends the current statement if the token begins another. */
+function endStatementBefore(pass: Pass, token: IToken): void {
+  const { prev, head, top } = pass;
+  if (pass.lineStart || !prev) return;
+  const type = token.tokenType;
+  if (!pass.newline) {
     if (
-      !lineStart &&
-      !newline &&
-      top().oneLine &&
-      isHead &&
-      !clause &&
-      prev &&
+      top.oneLine &&
       prev.tokenType !== COMMA &&
-      prev.tokenType !== CLAUSE
+      prev.tokenType !== CLAUSE &&
+      isHead(pass, token) &&
+      !isClause(pass, token)
     )
-      endLine();
-
-    // Repairs, only where braces do not balance: a line no deeper than the heading of a block, whose word fits outside, ends the block.
-    if (balance > 0 && newline && lineStart && type !== CLOSE && prev) {
-      while (
-        stack.length > 1 &&
-        column(token) <= top().column &&
-        stack.slice(0, -1).some((open) => open.kind.heads.has(word))
-      )
-        closeGuessed(prev);
-      isHead = isWord && top().kind.heads.has(word);
-    }
-    if (balance > 0 && type === CLOSE && newline && stack.length > 2 && column(token) < top().column && prev)
-      closeGuessed(prev);
-
-    if (type === CLOSE && (stack.length === 1 || (balance < 0 && newline && column(token) > top().column))) {
-      endLine();
-      problems.push({
-        ...problem(token, 'stray-brace', 'This `}` closes nothing.'),
-        fixes: [{ label: 'Remove this `}`', at: [token.startOffset, token.startOffset + 1], text: '' }],
-      });
-      newline = false;
-      lineStart = true;
-      continue;
-    }
-
-    if (type === OPEN) {
-      if (stack.length >= deepest) {
-        problems.push(
-          problem(token, 'nested-too-deep', 'Blocks are nested too deep here; what stands inside is not read.'),
-        );
-        skippedDepth = 1;
-        continue;
-      }
-      if (!head) {
-        problems.push(
-          problem(token, 'missing-heading', 'A heading is missing before this `{`, such as `rig Heron {`.'),
-        );
-        out.push(madeBefore(token, UNKNOWN));
-      }
-      const inside = nextReal(input, i);
-      const kind = blockOpenedBy(top().kind, head?.image ?? '', inside?.image);
-      const oneLine = input[i + 1] !== undefined && input[i + 1]?.tokenType !== EOL;
-      out.push(token);
-      stack.push({ kind, column: head ? column(head) : column(token), token: head ?? token, oneLine });
-      prev = token;
-      newline = false;
-      lineStart = true;
-      head = undefined;
-      continue;
-    }
-    if (type === CLOSE) {
-      endLine();
-      stack.pop();
-      out.push(token);
-      prev = token;
-      newline = false;
-      lineStart = false;
-      head = undefined;
-      const next = input[i + 1];
-      if (next && next.tokenType !== EOL && next.tokenType !== CLOSE) endLine();
-      continue;
-    }
-
-    if (lineStart) {
-      head = token;
-      lineStart = false;
-      const kind = top().kind;
-      const fits = isWord && (isHead || (kind.names && (!clause || sets.has(word))));
-      if (!fits) retag(token, UNKNOWN);
-    } else if (clause) {
-      const perUnit =
-        word === 'per' && prev && (prev.tokenType === UNIT || isNumber(prev)) && input[i + 1]?.tokenType === WORD;
-      retag(token, perUnit ? PER : CLAUSE);
-    } else if ((isWord || type === PERCENT) && prev && (isNumber(prev) || prev.tokenType === PER)) {
-      retag(token, UNIT);
-    } else if (
-      type === NUMBER &&
-      prev &&
-      /^(19|20|21)\d\d$/.test(word) &&
-      (prev.image === 'about' || (prev.image === 'before' && !newline))
-    ) {
-      retag(token, DATE); // a bare year: only behind `about` or `before`, or the next word would be its unit
-    }
-    out.push(token);
-    prev = token;
-    newline = false;
+      endStatement(pass);
+    return;
   }
+  if (type === OPEN && prev.tokenType !== CLOSE) return; // the brace may stand on the next line
+  if (goesOn(pass, token, prev)) return;
+  if (pass.balance < 0 && head && type !== CLOSE && isDeeper(token, head) && pass.stack.length < deepest) {
+    const kind = blockOpenedBy(top.kind, head.image, token.image);
+    if (kind !== unknownBlock) {
+      // A block was meant here, its brace is gone.
+      pass.problems.push(missingOpenBrace(head, prev));
+      pass.out.push(madeAfter(prev, OPEN));
+      push(pass, { kind, column: column(head), heading: head, oneLine: false });
+      return;
+    }
+  }
+  endStatement(pass);
+}
 
-  if (options.partial) {
-    if (newline && prev && prev.tokenType !== COMMA) endLine();
-    return { tokens: out, problems };
+/** Does a statement go on with this token, the first of its line? */
+function goesOn(pass: Pass, token: IToken, prev: IToken): boolean {
+  if (prev.tokenType === CLOSE) return false;
+  if (token.tokenType === COMMA) return true;
+  const head = isHead(pass, token);
+  if (isClause(pass, token) && !head && !sets.has(token.image)) return true;
+  if (prev.tokenType !== COMMA || head) return false;
+  return !pass.top.kind.names || (pass.head !== undefined && isDeeper(token, pass.head));
+}
+
+/** Where closing braces are missing: a line no deeper than the heading of a block, whose word fits outside, ends the block. */
+function closeBlocksBefore(pass: Pass, token: IToken): void {
+  const { prev } = pass;
+  if (!pass.newline || !prev) return;
+  if (token.tokenType === CLOSE) {
+    if (pass.stack.length > 2 && column(token) < pass.top.column) closeGuessed(pass, prev);
+    return;
   }
-  if (prev) endLine();
-  while (stack.length > 1 && prev) {
-    const open = stack.pop() as Open;
-    problems.push(unclosedBlock(open.token ?? prev, prev, 'at the end of the file'));
-    out.push(madeAfter(prev, CLOSE, '}'), endOfLineAfter(prev));
+  if (!pass.lineStart) return;
+  while (
+    pass.stack.length > 1 &&
+    column(token) <= pass.top.column &&
+    pass.stack.slice(0, -1).some((open) => open.kind.heads.has(token.image))
+  )
+    closeGuessed(pass, prev);
+}
+
+function closeGuessed(pass: Pass, last: IToken): void {
+  endStatement(pass);
+  pass.out.push(madeAfter(last, CLOSE), madeAfter(last, EOL));
+  pass.problems.push(unclosedBlock(pass.top.heading ?? last, last, `after line ${last.startLine}`));
+  pop(pass);
+}
+
+function openBlock(pass: Pass, brace: IToken, i: number): void {
+  const { head } = pass;
+  if (pass.stack.length >= deepest) {
+    const message = 'Blocks are nested too deep here; what stands inside is not read.';
+    pass.problems.push(problemAt(brace, 'nested-too-deep', message));
+    pass.skipped = 1;
+    return;
   }
-  return { tokens: out, problems };
+  if (!head) {
+    const message = 'A heading is missing before this `{`, such as `rig Heron {`.';
+    pass.problems.push(problemAt(brace, 'missing-heading', message));
+    pass.out.push(madeBefore(brace, UNKNOWN));
+  }
+  const next = pass.input[i + 1];
+  pass.out.push(brace);
+  push(pass, {
+    kind: blockOpenedBy(pass.top.kind, head?.image ?? '', nextReal(pass.input, i)?.image),
+    column: column(head ?? brace),
+    heading: head ?? brace,
+    oneLine: next !== undefined && next.tokenType !== EOL,
+  });
+  pass.prev = brace;
+}
+
+function closeBlock(pass: Pass, brace: IToken, i: number): void {
+  endStatement(pass);
+  if (pass.stack.length === 1 || (pass.balance < 0 && pass.newline && column(brace) > pass.top.column)) {
+    pass.problems.push(strayBrace(brace));
+    return;
+  }
+  pop(pass);
+  pass.out.push(brace);
+  pass.prev = brace;
+  pass.lineStart = false;
+  const next = pass.input[i + 1];
+  if (next && next.tokenType !== EOL && next.tokenType !== CLOSE) endStatement(pass);
+}
+
+/** Any other token: the first of a statement, or one that goes on with it. */
+function word(pass: Pass, token: IToken, i: number): void {
+  if (pass.lineStart) {
+    const { names } = pass.top.kind;
+    const fits = isHead(pass, token) || (names && isWord(token) && (!isClause(pass, token) || sets.has(token.image)));
+    if (!fits) retag(token, UNKNOWN);
+    pass.head = token;
+    pass.length = 0;
+    pass.lineStart = false;
+  } else if (++pass.length >= longestLine) {
+    if (pass.length > longestLine) return;
+    const message = `This line has more than ${longestLine} words: from here on it is not read.`;
+    pass.problems.push(problemAt(token, 'line-too-long', message));
+    return;
+  } else tag(pass, token, pass.input[i + 1]);
+  pass.out.push(token);
+  pass.prev = token;
+}
+
+/** Tags a token inside a statement by what stands before it. */
+function tag(pass: Pass, token: IToken, next: IToken | undefined): void {
+  const prev = pass.prev as IToken;
+  const type = token.tokenType;
+  if (isClause(pass, token)) {
+    const perUnit = token.image === 'per' && (prev.tokenType === UNIT || isNumber(prev)) && next?.tokenType === WORD;
+    retag(token, perUnit ? PER : CLAUSE);
+  } else if ((type === WORD || type === PERCENT) && (isNumber(prev) || prev.tokenType === PER)) {
+    retag(token, UNIT);
+  } else if (
+    type === NUMBER &&
+    (prev.image === 'about' || (prev.image === 'before' && !pass.newline)) &&
+    /^(19|20|21)\d\d$/.test(token.image)
+  ) {
+    retag(token, DATE); // a bare year: only behind `about` or `before`, or the next word would be its unit
+  }
+}
+
+function finish(pass: Pass): void {
+  const { prev } = pass;
+  if (!prev) return;
+  if (pass.options.partial) {
+    if (pass.newline && prev.tokenType !== COMMA) endStatement(pass);
+    return;
+  }
+  endStatement(pass);
+  while (pass.stack.length > 1) {
+    pass.problems.push(unclosedBlock(pass.top.heading ?? prev, prev, 'at the end of the file'));
+    pass.out.push(madeAfter(prev, CLOSE), madeAfter(prev, EOL));
+    pop(pass);
+  }
+}
+
+function endStatement(pass: Pass): void {
+  if (!pass.lineStart && pass.prev) pass.out.push(madeAfter(pass.prev, EOL));
+  pass.lineStart = true;
+  pass.head = undefined;
+}
+
+function push(pass: Pass, open: Open): void {
+  pass.stack.push(open);
+  pass.top = open;
+  pass.lineStart = true;
+  pass.head = undefined;
+}
+
+function pop(pass: Pass): void {
+  pass.stack.pop();
+  pass.top = pass.stack[pass.stack.length - 1] as Open;
 }
 
 const column = (token: IToken) => token.startColumn ?? 1;
+const isDeeper = (token: IToken, head: IToken) => column(token) > column(head);
+const isWord = (token: IToken) => token.tokenType === WORD;
 const isNumber = (token: IToken) => token.tokenType === NUMBER || token.tokenType === FRACTION;
-
-function retag(token: IToken, type: TokenType): void {
-  token.tokenType = type;
-  token.tokenTypeIdx = type.tokenTypeIdx as number;
-}
-
-/** Opening braces less closing ones. */
-function braceBalance(tokens: readonly IToken[]): number {
-  let n = 0;
-  for (const token of tokens) {
-    if (token.tokenType === OPEN) n++;
-    else if (token.tokenType === CLOSE) n--;
-  }
-  return n;
-}
+const isHead = (pass: Pass, token: IToken) => isWord(token) && pass.top.kind.heads.has(token.image);
+const isClause = (pass: Pass, token: IToken) => isWord(token) && pass.options.clauseWords.has(token.image);
 
 function nextReal(tokens: readonly IToken[], i: number): IToken | undefined {
   for (let k = i + 1; k < tokens.length; k++) if (tokens[k]?.tokenType !== EOL) return tokens[k];
   return undefined;
-}
-
-/** An end of line stands right behind the last token and has no width, so that "is expected here" points to the cursor. */
-function endOfLineAfter(token: IToken): IToken {
-  return madeAfter(token, EOL, '');
-}
-
-function madeAfter(token: IToken, type: TokenType, image: string): IToken {
-  const end = token.endOffset as number;
-  const line = token.endLine as number;
-  const at = token.endColumn as number;
-  return made(createTokenInstance(type, image, end + 1, end, line, line, at + 1, at));
-}
-
-function madeBefore(token: IToken, type: TokenType): IToken {
-  const line = token.startLine as number;
-  const at = token.startColumn as number;
-  return made(createTokenInstance(type, '', token.startOffset, token.startOffset - 1, line, line, at, at - 1));
-}
-
-/** The parser makes no syntax node for a token that stands for nothing in the text. */
-function made(token: IToken): IToken {
-  return Object.assign(token, { isInsertedInRecovery: true });
-}
-
-function problem(token: IToken, rule: string, message: string): Problem {
-  return { rule, message, at: [token.startOffset, token.startOffset + token.image.length] };
-}
-
-function unclosedBlock(heading: IToken, last: IToken, where: string): Problem {
-  const end = (last.endOffset as number) + 1;
-  return {
-    ...problem(heading, 'unclosed-block', `This block is not closed: a \`}\` is missing ${where}.`),
-    fixes: [{ label: 'Close the block', at: [end, end], text: `\n${' '.repeat(column(heading) - 1)}}` }],
-  };
-}
-
-function missingOpenBrace(heading: IToken, last: IToken): Problem {
-  // A text that is not closed has swallowed the brace: it is mended there.
-  if (last.tokenType === STRING && !isClosed(last.image))
-    return problem(heading, 'missing-open-brace', 'A `{` is missing behind the text that is not closed in this line.');
-  const end = (last.endOffset as number) + 1;
-  return {
-    ...problem(heading, 'missing-open-brace', 'A `{` is missing at the end of this line.'),
-    fixes: [{ label: 'Write `{`', at: [end, end], text: ' {' }],
-  };
 }

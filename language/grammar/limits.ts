@@ -7,6 +7,9 @@ export const largestFile = 4_000_000;
 /** Blocks deeper than this are not read: the language needs three levels, and a parser must not overflow on ten thousand. */
 export const deepest = 12;
 
+/** Tokens of a line beyond this are not read: the time that Langium's parser takes for a line grows with their square. */
+export const longestLine = 5_000;
+
 /** Why a text is not read at all; undefined for a text that is. */
 export function refusal(text: string): Problem | undefined {
   if (text.length > largestFile) {
