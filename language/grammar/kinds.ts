@@ -1,5 +1,5 @@
 // What may stand in a block, as far as the layout pass needs to know it.
-import { nearest } from './spelling.ts';
+import { nearest } from '../values/nearest.ts';
 
 /** The words that open a statement in a block, and the blocks that those statements open. `names`: its lines open with a name. */
 export interface BlockKind {

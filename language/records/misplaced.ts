@@ -1,9 +1,9 @@
 // What to say of a part of a line that fits nowhere in its row.
 import type { Part } from '../grammar/lines.ts';
 import type { Span } from '../grammar/problem.ts';
-import { nearest } from '../grammar/spelling.ts';
 import { type Cursor, describe, peek, report, slip, write } from '../statements/cursor.ts';
 import type { BlockTable, Row } from '../statements/row.ts';
+import { nearest } from '../values/nearest.ts';
 
 /** Reports the part at the cursor, which fits nowhere, and goes on behind it, or at the next clause. `said`: the clauses of the line so far. */
 export function misplaced(cursor: Cursor, part: Part, row: Row, table: BlockTable, said: ReadonlySet<string>): void {

@@ -1,11 +1,11 @@
 // What to say of a line whose first word opens no statement in its block.
 import type { Line } from '../grammar/lines.ts';
 import type { Fix, Problem } from '../grammar/problem.ts';
-import { nearest } from '../grammar/spelling.ts';
 import { write } from '../statements/cursor.ts';
 import { fileTable } from '../statements/file.ts';
 import type { BlockTable } from '../statements/row.ts';
 import { allTables } from '../statements/vocabulary.ts';
+import { nearest } from '../values/nearest.ts';
 
 /** Reports a line with an unknown first word; `meant` is the word that its block has shown to be meant. */
 export function unknownStatement(line: Line, table: BlockTable, meant: string | undefined, problems: Problem[]): void {

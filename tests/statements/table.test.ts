@@ -56,6 +56,28 @@ describe('the statement table', () => {
     }
   });
 
+  it.each(rows)('gives examples that can be read, for every clause: $name', ({ row, table }) => {
+    for (const [field, { word, slot }] of Object.entries(row.clauses)) {
+      const example = `${word} ${slot.example}`.trim();
+      const said = new RegExp(` ${word} .*?(?= [a-z-]+ "|$)`).test(row.example);
+      if (said || row.class === 'declaration') continue;
+      const { problems, declarations } = readFile(fileWith(table, row.example.replace(/(?= \{|$)/, ` ${example}`)));
+      expect({ example, problems }).toEqual({ example, problems: [] });
+      const [statement] = declarations[0]?.statements ?? [];
+      const record = row.word === '' ? (statement as unknown as { findings: unknown[] }).findings[0] : statement;
+      expect(record).toHaveProperty(field);
+    }
+  });
+
+  it.each(rows)('gives examples that can be read, for every place: $name', ({ row, table }) => {
+    const places = Object.values(row.places).map(({ slot }) => slot.example);
+    const needed = Object.values(row.clauses).filter((clause) => clause.needed);
+    const line = [row.word, ...places, ...needed.map(({ word, slot }) => `${word} ${slot.example}`)]
+      .filter(Boolean)
+      .join(' ');
+    expect({ line, problems: readFile(fileWith(table, line)).problems }).toEqual({ line, problems: [] });
+  });
+
   it.each(rows)('has its clause words reserved: $name', ({ row }) => {
     const slots = [...Object.values(row.places), ...Object.values(row.clauses)].map(({ slot }) => slot);
     const words = [

@@ -1,6 +1,6 @@
 // Slots for what a record is about: seams and items, sets of them, stretches of a seam, findings.
 import * as z from 'zod';
-import { nearest } from '../../grammar/spelling.ts';
+import { nearest } from '../../values/nearest.ts';
 import { Period } from '../../values/period.ts';
 import { type Cursor, expected, peek, report, takeClause, takeComma, write } from '../cursor.ts';
 import { type Slot, Span } from '../slot.ts';

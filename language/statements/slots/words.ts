@@ -1,8 +1,8 @@
 // Slots for names, words of a closed list, and texts.
 import * as z from 'zod';
 import type { Part } from '../../grammar/lines.ts';
-import { nearest } from '../../grammar/spelling.ts';
 import { quoted } from '../../grammar/text.ts';
+import { nearest } from '../../values/nearest.ts';
 import { type Cursor, describe, expected, peek, report, takeClause, write } from '../cursor.ts';
 import { type Offer, Ref, type Slot } from '../slot.ts';
 import { canonical } from '../words.ts';
