@@ -1,0 +1,26 @@
+// `npm run bench`: every benchmark, or those named. Build first (`npm run build`); times are for comparing within one run.
+import { spawnSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+import { bulk } from './bulk.ts';
+import { keystroke } from './keystroke.ts';
+
+const script = (name: string) => () => {
+  const { status } = spawnSync(process.execPath, [fileURLToPath(new URL(name, import.meta.url))], { stdio: 'inherit' });
+  if (status !== 0) throw new Error(`${name} failed`);
+};
+const benches: Readonly<Record<string, () => void | Promise<void>>> = {
+  keystroke: () => keystroke(),
+  bulk: () => bulk(),
+  reading: script('./reading.ts'),
+  cutting: script('./cutting.ts'),
+};
+
+const named = process.argv.slice(2);
+for (const name of named.length > 0 ? named : Object.keys(benches)) {
+  const bench = benches[name];
+  if (!bench) {
+    console.error(`There is no benchmark \`${name}\`; there are ${Object.keys(benches).join(', ')}.`);
+    process.exit(2);
+  }
+  await bench();
+}
