@@ -5,10 +5,10 @@ import { historyTable } from './past.ts';
 import { policyTable } from './policy.ts';
 import { modelTable, rigTable } from './rig.ts';
 import { type BlockTable, blockTable, clause, must, row } from './row.ts';
-import { nameRef, newName, textLike } from './slots/words.ts';
+import { base, newName, policyName, textLike } from './slots/words.ts';
 
-const like = { like: clause('like', nameRef, 'Takes over the description of another of its kind.') };
-const under = { under: clause('under', nameRef, 'The policy that holds.') };
+const like = { like: clause('like', base, 'Takes over the description of another of its kind.') };
+const under = { under: clause('under', policyName, 'The policy that holds.') };
 
 function declaration<const W extends string>(
   word: W,

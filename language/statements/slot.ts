@@ -6,7 +6,7 @@ import type { Cursor } from './cursor.ts';
 /** What may be offered at a place: for completion. */
 export type Offer =
   | { readonly kind: 'words'; readonly words: readonly string[] }
-  | { readonly kind: 'seams' | 'surfaces' | 'date' | 'text' | 'new-name' | 'rigs' | 'rules' }
+  | { readonly kind: 'seams' | 'surfaces' | 'date' | 'text' | 'new-name' | 'rigs' | 'policies' | 'bases' | 'rules' }
   | { readonly kind: 'materials'; readonly of?: readonly string[] }
   | { readonly kind: 'units'; readonly units: readonly string[] };
 

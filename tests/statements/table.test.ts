@@ -59,7 +59,7 @@ describe('the statement table', () => {
   it.each(rows)('gives examples that can be read, for every clause: $name', ({ row, table }) => {
     for (const [field, { word, slot }] of Object.entries(row.clauses)) {
       const example = `${word} ${slot.example}`.trim();
-      const said = new RegExp(` ${word} .*?(?= [a-z-]+ "|$)`).test(row.example);
+      const said = ` ${row.example} `.includes(` ${word} `);
       if (said || row.class === 'declaration') continue;
       const { problems, declarations } = readFile(fileWith(table, row.example.replace(/(?= \{|$)/, ` ${example}`)));
       expect({ example, problems }).toEqual({ example, problems: [] });

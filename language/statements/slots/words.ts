@@ -54,8 +54,9 @@ export const seam = nameSlot('the name of a seam or an item', 'bath-vent', [{ ki
 export const material = nameSlot('the name of a material', 'GreyLap', [{ kind: 'materials' }]);
 export const surface = nameSlot('a surface', 'epdm', [{ kind: 'surfaces' }]);
 export const rigName = nameSlot('the name of a rig', 'Heron', [{ kind: 'rigs' }]);
-/** The name of a declaration elsewhere. */
-export const nameRef = nameSlot('a name', 'Alder28', []);
+/** Another declaration of the same kind; a rig may also be like a model. */
+export const base = nameSlot('the name of another of its kind', 'Alder28', [{ kind: 'bases' }]);
+export const policyName = nameSlot('the name of a policy', 'Yard', [{ kind: 'policies' }]);
 export const ruleName = nameSlot('the name of a rule', 'look-hard-due', [{ kind: 'rules' }]);
 
 /** One word of a closed list; a near miss is named. */
