@@ -8,7 +8,7 @@ import { write } from '../statements/cursor.ts';
 import { type DeclarationKind, fileTable } from '../statements/file.ts';
 import type { FleetStatement } from '../statements/fleet.ts';
 import { blockKindOf, layoutOptions } from '../statements/layout-kinds.ts';
-import type { MaterialStatement, SurfaceStatement } from '../statements/material.ts';
+import type { MaterialStatement } from '../statements/material.ts';
 import type { Finding, PastStatement } from '../statements/past.ts';
 import type { PlanStatement, QuoteStatement } from '../statements/plans.ts';
 import type { PolicyStatement } from '../statements/policy.ts';
@@ -16,6 +16,7 @@ import type { IdentityStatement, StockStatement } from '../statements/rig.ts';
 import type { RoofStatement } from '../statements/roof.ts';
 import { type BlockTable, type Row, rowIn } from '../statements/row.ts';
 import type { Ref } from '../statements/slot.ts';
+import type { SurfaceStatement } from '../statements/surface.ts';
 import { type Broken, readStatement, type Whole } from './statement.ts';
 import { unknownStatement } from './unknown.ts';
 

@@ -1,11 +1,12 @@
 // What may stand at the top of a file: the head of the statement table.
 import { fleetTable } from './fleet.ts';
-import { cleanerTable, coatingTable, primerTable, sealantTable, surfaceTable, tapeTable } from './material.ts';
+import { cleanerTable, coatingTable, primerTable, sealantTable, tapeTable } from './material.ts';
 import { historyTable } from './past.ts';
 import { policyTable } from './policy.ts';
 import { modelTable, rigTable } from './rig.ts';
 import { type BlockTable, blockTable, clause, must, row } from './row.ts';
 import { base, newName, policyName, textLike } from './slots/words.ts';
+import { surfaceTable } from './surface.ts';
 
 const like = { like: clause('like', base, 'Takes over the description of another of its kind.') };
 const under = { under: clause('under', policyName, 'The policy that holds.') };

@@ -1,5 +1,5 @@
 // What may stand in the block of a fleet.
-import { note } from './common.ts';
+import { note } from './clauses.ts';
 import { stockRows } from './rig.ts';
 import { blockTable, clause, may, must, needed, type RecordOf, row } from './row.ts';
 import { date, weekdays } from './slots/dates.ts';

@@ -1,10 +1,11 @@
-// What may stand in the block of a material or a surface.
-import { source } from './common.ts';
-import { blockTable, clause, may, must, needed, type RecordOf, row } from './row.ts';
+// What may stand in the block of a material.
+import { apply, bonding, byLabel, neverOn, surfaceLimit, testPatch } from './bonding.ts';
+import { source } from './clauses.ts';
+import { blockTable, clause, may, must, type RecordOf, row } from './row.ts';
 import { counted } from './slots/counted.ts';
 import { after, by, either, list, range, threePoints } from './slots/lists.ts';
-import { count, coverage, duration, length, money, period, temperature, volume } from './slots/quantities.ts';
-import { oneOf, surface, text } from './slots/words.ts';
+import { count, coverage, duration, length, money, period, volume } from './slots/quantities.ts';
+import { oneOf, surface } from './slots/words.ts';
 import { families, grades, sections, solvents } from './words.ts';
 
 const price = { price: clause('at', money, 'The price of one.') };
@@ -17,58 +18,6 @@ const clock = <const W extends string>(word: W, help: string, example: string) =
     places: { span: must(range(duration, true)) },
     clauses: source,
   });
-
-// Bonding, by the surface under the material.
-const bondsTo = row('bonds-to', {
-  class: 'fact',
-  key: 'word',
-  help: 'The surfaces that this material bonds to as they are meant to be prepared.',
-  example: 'bonds-to epdm, aluminium',
-  places: { surfaces: must(list(surface)) },
-  clauses: source,
-});
-const byLabel = row('by-label', {
-  class: 'fact',
-  key: 'word',
-  help: 'Surfaces for which only the label of the product can say yes.',
-  example: 'by-label tpo',
-  places: { surfaces: must(list(surface)) },
-  clauses: source,
-});
-const testPatch = row('test-patch', {
-  class: 'fact',
-  key: 'word',
-  help: 'Surfaces on which a test patch comes first.',
-  example: 'test-patch pp',
-  places: { surfaces: must(list(surface)) },
-  clauses: source,
-});
-const neverOn = row('never-on', {
-  class: 'fact',
-  key: 'word',
-  help: 'Surfaces on which this material must not be used.',
-  example: 'never-on silicone',
-  places: { surfaces: must(list(surface)) },
-  clauses: source,
-});
-const bonding = [bondsTo, byLabel, testPatch, neverOn] as const;
-
-const apply = row('apply', {
-  class: 'fact',
-  key: 'word',
-  help: 'The temperatures of the air between which it is applied.',
-  example: 'apply 50 F to 100 F',
-  places: { air: must(range(temperature)) },
-  clauses: source,
-});
-const surfaceLimit = row('surface-up-to', {
-  class: 'fact',
-  key: 'word',
-  help: 'The hottest surface on which it is applied.',
-  example: 'surface-up-to 120 F',
-  places: { limit: must(temperature) },
-  clauses: source,
-});
 
 // Clocks: how long after the work something may happen.
 const clocks = [
@@ -118,7 +67,7 @@ const family = row('family', {
   places: { family: must(oneOf('a family', families)) },
   clauses: source,
 });
-const life = row('life', {
+export const life = row('life', {
   class: 'fact',
   key: 'value',
   help: 'How long it lasts: least, likely, most.',
@@ -304,39 +253,6 @@ export const coatingTable = blockTable('coating', [
   surfaceLimit,
 ]);
 
-const group = row('group', {
-  class: 'fact',
-  key: 'word',
-  help: 'What kind of surface it is.',
-  example: 'group thermoplastic',
-  places: {
-    group: must(
-      oneOf('a group', [
-        'rubber',
-        'thermoplastic',
-        'moulded',
-        'metal',
-        'plastic',
-        'wood',
-        'sealant',
-        'coating',
-        'tape',
-        'unknown',
-      ]),
-    ),
-  },
-  clauses: source,
-});
-const caution = row('caution', {
-  class: 'fact',
-  key: 'word',
-  help: 'What to beware of on this surface.',
-  example: 'caution note "never walk on it"',
-  places: {},
-  clauses: { note: needed('note', text, 'The caution.'), ...source },
-});
-export const surfaceTable = blockTable('surface', [group, life, caution]);
-
 export type TapeStatement = RecordOf<typeof width | typeof roll | typeof endLap | typeof sideLap> | SharedStatement;
 export type SealantStatement =
   | RecordOf<
@@ -359,18 +275,9 @@ export type CleanerStatement =
 export type CoatingStatement =
   | RecordOf<typeof container | typeof covers | typeof passes | typeof cover>
   | SharedStatement;
-export type SurfaceStatement = RecordOf<typeof group | typeof life | typeof caution>;
 
 type SharedStatement = RecordOf<
-  | typeof family
-  | typeof life
-  | typeof bondsTo
-  | typeof byLabel
-  | typeof testPatch
-  | typeof neverOn
-  | typeof apply
-  | typeof surfaceLimit
-  | (typeof clocks)[number]
+  typeof family | typeof life | (typeof bonding)[number] | typeof apply | typeof surfaceLimit | (typeof clocks)[number]
 >;
 /** Any statement of any material's block. */
 export type MaterialStatement =

@@ -1,5 +1,5 @@
 // What happened: verbs in the past tense, each with its date.
-import { evidence, until } from './common.ts';
+import { evidence, until } from './clauses.ts';
 import { blockTable, type Clause, clause, may, must, type RecordOf, row } from './row.ts';
 import { materials } from './slots/amounts.ts';
 import { date } from './slots/dates.ts';

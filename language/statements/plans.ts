@@ -1,5 +1,5 @@
 // What is planned: the same verbs, not yet in the past.
-import { note, until } from './common.ts';
+import { note, until } from './clauses.ts';
 import { clause, may, must, type RecordOf, row } from './row.ts';
 import { materials } from './slots/amounts.ts';
 import { date } from './slots/dates.ts';

@@ -1,5 +1,5 @@
 // What may stand in the block of a policy: how a shop works and what it counts with.
-import { source } from './common.ts';
+import { source } from './clauses.ts';
 import { blockTable, clause, must, needed, type RecordOf, row } from './row.ts';
 import { season } from './slots/dates.ts';
 import { after, either, threePoints } from './slots/lists.ts';

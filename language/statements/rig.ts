@@ -1,5 +1,5 @@
 // What may stand in the block of a rig or a model.
-import { note } from './common.ts';
+import { note } from './clauses.ts';
 import { pastRows } from './past.ts';
 import { planRows, quoteRow } from './plans.ts';
 import { roofRows } from './roof.ts';

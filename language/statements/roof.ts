@@ -1,5 +1,5 @@
 // What may stand in the description of a roof: the block of a model, and the same lines in a rig.
-import { note, source } from './common.ts';
+import { note, source } from './clauses.ts';
 import { clause, may, must, needed, type RecordOf, row } from './row.ts';
 import { date } from './slots/dates.ts';
 import { by, list, range } from './slots/lists.ts';

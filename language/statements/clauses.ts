@@ -1,9 +1,9 @@
 // Clauses that many statements share.
-import { clause, must, row } from './row.ts';
+import { clause } from './row.ts';
 import { date } from './slots/dates.ts';
 import { list } from './slots/lists.ts';
 import { effort, money, percent, temperature } from './slots/quantities.ts';
-import { newName, person, text, textLike } from './slots/words.ts';
+import { person, text, textLike } from './slots/words.ts';
 
 /** Where a figure comes from; the built-in library says it of each of its own. */
 export const source = { source: clause('source', text, 'Where the figure comes from, such as the label.') };
@@ -25,8 +25,3 @@ export const evidence = {
 };
 
 export const until = (help: string) => clause('until', date, help);
-
-/** A name given here and a text: `formerly`, `use` and their like need no more. */
-export const named = (example: string) => must(newName(example));
-
-export { row };
