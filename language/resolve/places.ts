@@ -1,9 +1,10 @@
 // The seams and items that a record is about: names, sets and stretches worked out.
-import { nearest } from '../grammar/spelling.ts';
+
 import type { ItemKind } from '../statements/roof.ts';
 import type { Stretch } from '../statements/slots/shapes.ts';
 import type { Target } from '../statements/slots/targets.ts';
 import { sets } from '../statements/words.ts';
+import { nearest } from '../values/nearest.ts';
 import type { Items } from './items.ts';
 import { sideOf } from './items.ts';
 import type { Located } from './located.ts';

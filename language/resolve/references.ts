@@ -1,11 +1,12 @@
 // Names that stand for something declared elsewhere: is it there, and is it of the right kind?
-import { nearest } from '../grammar/spelling.ts';
+
 import type { Declaration } from '../records/file.ts';
 import type { Whole } from '../records/statement.ts';
 import type { Ref } from '../statements/slot.ts';
 import { unknownMaterial } from '../statements/slots/amounts.ts';
 import { canonical } from '../statements/words.ts';
 import { isCurrency } from '../values/currency.ts';
+import { nearest } from '../values/nearest.ts';
 import type { Located } from './located.ts';
 import type { Names, Namespace } from './names.ts';
 

@@ -1,7 +1,8 @@
 // `accept RULE until DATE because "…"`: silences one rule for a rig or some of its items, and is itself checked.
-import { nearest } from '../grammar/spelling.ts';
+
 import type { Located } from '../resolve/located.ts';
 import type { Dates, Rig } from '../resolve/types.ts';
+import { nearest } from '../values/nearest.ts';
 import { family } from './rule.ts';
 
 export const accepting = family({
