@@ -5,7 +5,7 @@ import { historyTable } from './past.ts';
 import { policyTable } from './policy.ts';
 import { modelTable, rigTable } from './rig.ts';
 import { type BlockTable, blockTable, clause, must, row } from './row.ts';
-import { base, newName, policyName, textLike } from './slots/words.ts';
+import { base, newName, pathLike, policyName } from './slots/words.ts';
 import { surfaceTable } from './surface.ts';
 
 const like = { like: clause('like', base, 'Takes over the description of another of its kind.') };
@@ -34,7 +34,7 @@ const use = row('use', {
   class: 'declaration',
   help: 'Makes the names of another file visible here.',
   example: 'use "../yard/materials.rig"',
-  places: { path: must(textLike('"../yard/materials.rig"')) },
+  places: { path: must(pathLike('"../yard/materials.rig"')) },
 });
 
 export const fileTable = blockTable('file', [

@@ -5,14 +5,14 @@ import { blockTable, clause, may, must, needed, type RecordOf, row } from './row
 import { date, weekdays } from './slots/dates.ts';
 import { list, range } from './slots/lists.ts';
 import { count, effort, length } from './slots/quantities.ts';
-import { flag, newName, oneOf, rigName, text, textLike } from './slots/words.ts';
+import { flag, newName, oneOf, pathLike, rigName, text } from './slots/words.ts';
 
 const rigs = row('rigs', {
   class: 'fact',
   key: 'word',
   help: 'The files of the rigs, by pattern.',
   example: 'rigs "../rigs/*.rig"',
-  places: { patterns: must(list(textLike('"../rigs/*.rig"'))) },
+  places: { patterns: must(list(pathLike('"../rigs/*.rig"'))) },
 });
 const crew = row('crew', {
   class: 'fact',

@@ -8,7 +8,7 @@ import { amount, stock } from './slots/amounts.ts';
 import { date } from './slots/dates.ts';
 import { list } from './slots/lists.ts';
 import { money } from './slots/quantities.ts';
-import { material, newName, ruleName, seam, text, textLike } from './slots/words.ts';
+import { material, newName, pathLike, ruleName, seam, text, textLike } from './slots/words.ts';
 
 const fact = { class: 'fact', key: 'word' } as const;
 
@@ -72,7 +72,7 @@ const records = row('records', {
   ...fact,
   help: "The rig's history in other files, by pattern.",
   example: 'records "heron/*.rig"',
-  places: { patterns: must(list(textLike('"heron/*.rig"'))) },
+  places: { patterns: must(list(pathLike('"heron/*.rig"'))) },
 });
 const formerly = row('formerly', {
   class: 'fact',

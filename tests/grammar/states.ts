@@ -364,6 +364,12 @@ const ofHistories: readonly State[] = [
   { name: 'rest alone', find: '    rest ', put: '    rest', says: ['condition'] },
   { name: 'a finding whose seam is being typed', find: '    skylight ', put: '    sky', says: ['condition'] },
   { name: 'a comma after a finding', find: '    skylight ', put: '    skylight    lifting,', says: ['comma'] },
+  {
+    name: 'a path with backslashes',
+    find: '    bath-vent ',
+    put: '    bath-vent   cracked   photo "photos\\vent.jpg"',
+    says: ['`"photos/vent.jpg"`'],
+  },
   { name: 'without nothing', find: '  unit ', put: '  without', says: ['`bath-vent`'] },
   { name: 'without and a comma', find: '  unit ', put: '  without      skylight,', says: ['`bath-vent`'] },
   { name: 'like misspelt', find: 'rig Heron', put: 'rig Heron lik Alder28 under Yard {', says: ['`like`'] },

@@ -123,6 +123,22 @@ function unclosed(cursor: Cursor, part: Part & { kind: 'text' }): undefined {
   return report(cursor, 'unclosed-text', message, part.at, [{ label: 'Close the text', at: [end, end], text: '"' }]);
 }
 
+/** A path or a pattern of paths, relative to the file: one spelling on every system. */
+export function pathLike(example: string): Slot<string> {
+  const slot = textLike(example);
+  return {
+    ...slot,
+    read(cursor: Cursor) {
+      const part = peek(cursor);
+      const path = slot.read(cursor);
+      if (path === undefined || !path.includes('\\') || part === undefined) return path;
+      const better = quoted(path.replaceAll('\\', '/'));
+      const message = `a path has forward slashes on every system: \`${better}\``;
+      return report(cursor, 'wrong-path', message, part.at, [write(better, part.at)]);
+    },
+  };
+}
+
 export const text = textLike('"a few words"');
 
 const personText = textLike('"R. Adeyemi"');
