@@ -33,6 +33,14 @@ describe('a statement is a line', () => {
     ]);
   });
 
+  it('does not go on behind a block', () => {
+    const { problems, declarations } = readFile(
+      'rig A {\n  inspected 2026-04-18 {\n    rest sound\n  }\n  with GreyLap\n  washed 2026-04-17\n}',
+    );
+    expect(problems.map(({ rule }) => rule)).toEqual(['unknown-statement']);
+    expect(declarations[0]?.statements.map(({ word }) => word)).toEqual(['inspected', 'washed']);
+  });
+
   it('does not go on after a comma when the next line begins another statement', () => {
     const { problems, declarations } = readFile('tape T {\n  bonds-to epdm,\n  width 4 in\n}');
     expect(problems.map(({ rule }) => rule)).toEqual(['missing-value']);

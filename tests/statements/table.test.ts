@@ -78,6 +78,20 @@ describe('the statement table', () => {
     expect({ line, problems: readFile(fileWith(table, line)).problems }).toEqual({ line, problems: [] });
   });
 
+  it.each(rows.filter(({ row }) => row.word !== ''))(
+    'asks once for what comes next when its word stands alone: $name',
+    ({ row, table }) => {
+      const { problems } = readFile(fileWith(table, row.word));
+      const places = Object.values(row.places).filter((place) => !place.optional);
+      const needed = Object.values(row.clauses).filter((clause) => clause.needed);
+      expect(problems.map(({ rule }) => rule)).toEqual([
+        ...places.slice(0, 1).map(() => 'missing-value'),
+        ...needed.map(() => 'missing-clause'),
+      ]);
+      for (const { message } of problems) expect(message).toMatch(/such as `.+`/);
+    },
+  );
+
   it.each(rows)('has its clause words reserved: $name', ({ row }) => {
     const slots = [...Object.values(row.places), ...Object.values(row.clauses)].map(({ slot }) => slot);
     const words = [
