@@ -11,6 +11,8 @@ import type { Entry } from './names.ts';
 export interface Line<S> {
   readonly statement: S;
   readonly file: string;
+  /** How far away it was written: 0 in the declaration itself, 1 in what that is like, and so on. */
+  readonly depth: number;
 }
 
 /**
@@ -50,6 +52,7 @@ export function circleProblem<D extends Declaration>(
 export function keyOfLine(kind: Declaration['kind'], statement: Whole): string | undefined {
   const row = fileTable.rows.get(kind)?.block?.rows.get(statement.word);
   if (!row || row.key === 'none') return undefined;
+  if (row.key === 'list') return `${statement.word} …`;
   if (row.key === 'word') return statement.word;
   const [field] = Object.keys(row.places);
   const value = field === undefined ? undefined : (statement as unknown as Record<string, unknown>)[field];
@@ -78,6 +81,7 @@ export function linesThatHold<D extends Declaration, S extends Whole>(
 ): { readonly lines: readonly Line<S>[]; readonly problems: readonly Located[] } {
   const keyed = new Map<string, Line<S>>();
   const unkeyed: Line<S>[] = [];
+  const lists = new Map<string, Line<S>[]>();
   const problems: Located[] = [];
   for (let i = chain.length - 1; i >= 0; i--) {
     const { declaration, file } = chain[i] as Entry<D>;
@@ -86,7 +90,12 @@ export function linesThatHold<D extends Declaration, S extends Whole>(
       if (i > 0 && !inherited(statement)) continue;
       const key = keyOfLine(declaration.kind, statement);
       if (key === undefined) {
-        unkeyed.push({ statement, file });
+        unkeyed.push({ statement, file, depth: i });
+        continue;
+      }
+      if (key.endsWith(' …')) {
+        const list = lists.get(key)?.filter((line) => line.depth === i) ?? [];
+        lists.set(key, [...list, { statement, file, depth: i }]);
         continue;
       }
       const first = here.get(key);
@@ -102,8 +111,8 @@ export function linesThatHold<D extends Declaration, S extends Whole>(
       if (first) continue;
       here.set(key, statement);
       keyed.delete(key);
-      keyed.set(key, { statement, file });
+      keyed.set(key, { statement, file, depth: i });
     }
   }
-  return { lines: [...keyed.values(), ...unkeyed], problems };
+  return { lines: [...keyed.values(), ...[...lists.values()].flat(), ...unkeyed], problems };
 }

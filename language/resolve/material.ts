@@ -80,10 +80,12 @@ function onSale<W extends 'roll' | 'cartridge' | 'case' | 'container', T>(
 function bonding(lines: Lines, fallback: Lines | undefined): Record<string, Stated<Grade>> {
   const out: Record<string, Stated<Grade>> = {};
   const said = (from: Lines) => {
-    for (const [word, grade] of Object.entries(gradeWords) as [keyof typeof gradeWords, Grade][]) {
-      for (const { statement, file } of all(from, word)) {
-        for (const surface of statement.surfaces) out[canonical(surface.name)] ??= stated(grade, file, statement);
-      }
+    const graded = (Object.entries(gradeWords) as [keyof typeof gradeWords, Grade][]).flatMap(([word, grade]) =>
+      all(from, word).map((line) => ({ ...line, grade })),
+    );
+    // What was written nearest goes first, whichever of the four words it uses.
+    for (const { statement, file, grade } of graded.sort((x, y) => x.depth - y.depth)) {
+      for (const surface of statement.surfaces) out[canonical(surface.name)] ??= stated(grade, file, statement);
     }
   };
   said(lines);
@@ -107,7 +109,7 @@ export function resolveMaterial(
   const library = standard(kind, (one(own, 'solvent', (s) => s.solvent)?.value as Family | undefined) ?? family?.value);
   const fallback =
     library && library.declaration !== entry.declaration
-      ? byWord(library.declaration.statements.map((statement) => ({ statement, file: library.file })))
+      ? byWord(library.declaration.statements.map((statement) => ({ statement, file: library.file, depth: 0 })))
       : undefined;
   const get = <W extends MaterialStatement['word'], T>(word: W, value: (statement: Said<W>) => T) =>
     one(own, word, value) ?? (fallback && one(fallback, word, value));

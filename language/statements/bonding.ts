@@ -7,7 +7,7 @@ import { surface } from './slots/words.ts';
 
 const bondsTo = row('bonds-to', {
   class: 'fact',
-  key: 'word',
+  key: 'list',
   help: 'The surfaces that this material bonds to as they are meant to be prepared.',
   example: 'bonds-to epdm, aluminium',
   places: { surfaces: must(list(surface)) },
@@ -15,7 +15,7 @@ const bondsTo = row('bonds-to', {
 });
 export const byLabel = row('by-label', {
   class: 'fact',
-  key: 'word',
+  key: 'list',
   help: 'Surfaces for which only the label of the product can say yes.',
   example: 'by-label tpo',
   places: { surfaces: must(list(surface)) },
@@ -23,7 +23,7 @@ export const byLabel = row('by-label', {
 });
 export const testPatch = row('test-patch', {
   class: 'fact',
-  key: 'word',
+  key: 'list',
   help: 'Surfaces on which a test patch comes first.',
   example: 'test-patch pp',
   places: { surfaces: must(list(surface)) },
@@ -31,7 +31,7 @@ export const testPatch = row('test-patch', {
 });
 export const neverOn = row('never-on', {
   class: 'fact',
-  key: 'word',
+  key: 'list',
   help: 'Surfaces on which this material must not be used.',
   example: 'never-on silicone',
   places: { surfaces: must(list(surface)) },

@@ -44,8 +44,11 @@ export interface Row<W extends string = string, P extends Places = Places, C ext
   readonly example: string;
   readonly places: P;
   readonly clauses: C;
-  /** What makes two lines of a block the same line, so that one replaces the other under `like`. */
-  readonly key: 'word' | 'name' | 'value' | 'none';
+  /**
+   * What makes two lines of a block the same line, so that one replaces the other under `like`. `list`: several lines of
+   * one block make one list, which a nearer block replaces whole.
+   */
+  readonly key: 'word' | 'name' | 'value' | 'list' | 'none';
   readonly block?: BlockTable;
   /** The schema of its record; built when it is first asked for. */
   readonly schema: z.ZodType;

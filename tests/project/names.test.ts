@@ -138,7 +138,7 @@ describe('policy', () => {
 
   it('keeps what a shorter follow-up list does not speak of', () => {
     const texts = { 'a.rig': 'policy Yard { follow-up hairline within 2 months }\nrig One under Yard\n' };
-    const { followUp } = projectOf(texts).rigs('a.rig')[0]?.rig.policy ?? { followUp: {} };
+    const followUp = projectOf(texts).rigs('a.rig')[0]?.rig.policy.followUp ?? {};
     expect(followUp.hairline?.value.text).toBe('2 months');
     expect(followUp.open?.origin.file).toBe('library/policy.rig');
   });
@@ -292,5 +292,24 @@ describe('a file that changes', () => {
     texts['b.rig'] = model;
     project.changed(['b.rig']);
     expect(project.problems('a.rig')).toEqual([]);
+  });
+});
+
+describe('what a material bonds to', () => {
+  const tape = (text: string, name = 'B') => projectOf({ 'a.rig': text }).material('a.rig', name)?.bonding ?? {};
+
+  it('may stand in several lines of one block', () => {
+    const bonding = tape('tape B {\n  bonds-to epdm\n  bonds-to aluminium\n}\n');
+    expect([bonding.epdm?.value, bonding.aluminium?.value]).toEqual(['yes', 'yes']);
+    expect(check('tape B {\n  bonds-to epdm\n  bonds-to aluminium\n}\n')).toEqual([]);
+  });
+  it('is replaced whole by a nearer block, and the nearest word about a surface holds', () => {
+    const bonding = tape('tape A {\n  bonds-to epdm, aluminium\n}\ntape B like A {\n  bonds-to abs\n  never-on pvc\n}\n');
+    expect([bonding.abs?.value, bonding.pvc?.value]).toEqual(['yes', 'never']);
+    const nearer = tape('tape A {\n  bonds-to pp\n}\ntape B like A {\n  never-on pp\n}\n');
+    expect(nearer.pp?.value).toBe('never');
+  });
+  it('is filled up by the built-in material where the label is silent', () => {
+    expect(tape('tape B {\n  bonds-to abs\n}\n').silicone).toMatchObject({ value: 'never', origin: { kind: 'common practice' } });
   });
 });
