@@ -217,3 +217,34 @@ export function namesReachedTwice(
   }
   return problems;
 }
+
+/** The `use` lines of a file that lead back to it, each with the way round. Harmless, and said once for each line. */
+export function useCircles(file: string, uses: ReadonlyMap<string, Span>, reading: Reading): Located[] {
+  const problems: Located[] = [];
+  for (const [used, at] of uses) {
+    const way = wayBack(used, file, reading);
+    if (!way) continue;
+    const steps = [...way, file].map((path) => `\`${relativeTo(folderOf(file), path)}\``);
+    const message = `These files use each other: this file uses ${steps.join(', which uses ')}. One of the lines may go.`;
+    problems.push({ file, rule: 'use-circle', message, at });
+  }
+  return problems;
+}
+
+/** The shortest way from one file to another by `use`, without the last. */
+function wayBack(from: string, to: string, reading: Reading): string[] | undefined {
+  const cameFrom = new Map<string, string | undefined>([[from, undefined]]);
+  for (const path of cameFrom.keys()) {
+    const records = reading.records(path);
+    if (!records || records.uses.length === 0) continue;
+    for (const next of usedFiles(path, records, reading).files.keys()) {
+      if (next === to) {
+        const way: string[] = [];
+        for (let step: string | undefined = path; step !== undefined; step = cameFrom.get(step)) way.unshift(step);
+        return way;
+      }
+      if (!cameFrom.has(next)) cameFrom.set(next, path);
+    }
+  }
+  return undefined;
+}

@@ -26,6 +26,7 @@ import {
   type Reading,
   tableOfFile,
   tableOfFiles,
+  useCircles,
   usedFiles,
 } from './names.ts';
 import { folderOf, resolvePath } from './paths.ts';
@@ -278,6 +279,7 @@ export function createProject(files: Files): Project {
       const out: Located[] = [
         ...got.problems.map((problem) => ({ ...problem, file: path })),
         ...uses.problems,
+        ...useCircles(path, uses.files, reading),
         ...namesReachedTwice(path, got, uses.files, reading),
       ];
       for (const declaration of got.declarations) {

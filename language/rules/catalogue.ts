@@ -1,11 +1,47 @@
 // All rules by name: the one place that the checker, the pages, the editor and the tests read.
 import { accepting } from './accept.ts';
+import { coats } from './coats.ts';
+import { evidence } from './evidence.ts';
+import { fleets } from './fleet.ts';
+import { ground } from './ground.ts';
+import { identity } from './identity.ts';
+import { laying } from './laying.ts';
+import { money } from './money.ts';
 import { naming } from './naming.ts';
+import { openParts } from './open-parts.ts';
+import { orderOfWork } from './order-of-work.ts';
+import { planning } from './planning.ts';
+import { readiness } from './readiness.ts';
 import { reading } from './reading.ts';
+import { roofs } from './roof.ts';
 import type { RuleEntry, RuleFamily } from './rule.ts';
+import { stretches } from './stretches.ts';
+import { weather } from './weather.ts';
+import { which } from './which.ts';
+import { wholeWorkspace } from './workspace.ts';
 
 /** The families in the order of the reference page. */
-export const families: readonly RuleFamily[] = [reading, naming, accepting];
+export const families: readonly RuleFamily[] = [
+  reading,
+  naming,
+  roofs,
+  stretches,
+  laying,
+  identity,
+  evidence,
+  readiness,
+  coats,
+  ground,
+  openParts,
+  orderOfWork,
+  weather,
+  which,
+  money,
+  planning,
+  fleets,
+  wholeWorkspace,
+  accepting,
+];
 
 export const catalogue: ReadonlyMap<string, RuleEntry> = new Map(
   families.flatMap(({ rules }) => Object.entries(rules)),

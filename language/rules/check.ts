@@ -1,14 +1,20 @@
 // From records to findings: the one function behind the editor, the command line and CI.
 import type { Span } from '../grammar/problem.ts';
 import type { Located } from '../resolve/located.ts';
-import type { Project } from '../resolve/project.ts';
+import type { Project, ResolvedFleet } from '../resolve/project.ts';
 import { unknownReferences } from '../resolve/references.ts';
-import type { Dates, Policy, RigView } from '../resolve/types.ts';
+import type { Dates, Policy, Rig } from '../resolve/types.ts';
 import { accepted, accepting } from './accept.ts';
 import { catalogue, families } from './catalogue.ts';
+import { backslashes } from './evidence.ts';
 import type { Finding } from './finding.ts';
+import { checkFleet, fleets } from './fleet.ts';
+import { mixedInside } from './money.ts';
+import { fileNames } from './names.ts';
 import { naming } from './naming.ts';
+import { reversedDays } from './planning.ts';
 import { reading } from './reading.ts';
+import type { RigContext } from './rule.ts';
 
 const known: ReadonlySet<string> = new Set(catalogue.keys());
 const ofTheLanguage = new Set([
@@ -25,29 +31,52 @@ const acceptable = (rule: string) => known.has(rule) && !ofTheLanguage.has(rule)
 export function checkFile(project: Project, path: string, dates: Dates, exists?: (path: string) => boolean): Finding[] {
   const records = project.records(path);
   if (!records) return [];
-  const out: Finding[] = [];
-  const plain = project.policy(path, undefined);
-  out.push(
-    ...graded(project.problems(path), plain),
-    ...graded(unknownReferences(path, records.declarations, project.names(path)), plain),
+  const { declarations } = records;
+  const names = project.names(path);
+  const of = {
+    material: (name: string) => project.material(path, name),
+    policy: (name: string) => project.policy(path, name),
+  };
+  const out = graded(
+    [
+      ...project.problems(path),
+      ...unknownReferences(path, declarations, names),
+      ...fileNames(path, declarations, names),
+      ...backslashes(path, declarations),
+      ...reversedDays(path, declarations),
+      ...mixedInside(path, declarations, of),
+    ],
+    project.policy(path, undefined),
   );
-  for (const resolved of project.rigs(path))
-    out.push(...graded(problemsOfRig(resolved, resolved.problems, dates, exists), resolved.rig.policy));
-  for (const { fleet, problems } of project.fleets(path)) out.push(...graded(problems, fleet.policy));
+  for (const { problems, ...view } of project.rigs(path)) {
+    const declaration = declarations.find((d) => (d.kind === 'rig' || d.kind === 'model') && d.at === view.rig.at);
+    const context = { view, dates, names, ...(exists ? { exists } : {}), ...(declaration ? { declaration } : {}) };
+    out.push(...graded(problemsOfRig(context as RigContext, problems), view.rig.policy));
+  }
+  for (const { fleet, views, problems } of project.fleets(path)) {
+    const declaration = declarations.find((d) => d.kind === 'fleet' && d.at === fleet.at);
+    if (declaration?.kind !== 'fleet') continue;
+    const found = [...problems, ...checkFleet({ fleet, views, declaration, material: of.material, dates })];
+    out.push(...graded(acceptedInFleet(fleet, found, dates), fleet.policy));
+  }
   return unique(out);
 }
 
-/** The problems of one rig after its accepts. */
-export function problemsOfRig(
-  view: RigView,
-  resolving: readonly Located[],
-  dates: Dates,
-  exists?: (path: string) => boolean,
-): Located[] {
-  const context = { view, dates, ...(exists ? { exists } : {}) };
+/** The problems of one rig after its accepts. What only a fleet can find is accepted there. */
+export function problemsOfRig(context: RigContext, resolving: readonly Located[]): Located[] {
   const problems: Located[] = [...resolving];
   for (const family of families) if (family.check) for (const problem of family.check(context)) problems.push(problem);
-  return accepted(view.rig, problems, dates, known, acceptable);
+  const { rig } = context.view;
+  const accepts = rig.accepts.filter(({ rule }) => !Object.hasOwn(fleets.rules, rule.name));
+  return accepted({ ...rig, accepts }, problems, context.dates, known, acceptable);
+}
+
+/** Without what the rigs accept until a day that is not past. */
+function acceptedInFleet(fleet: ResolvedFleet['fleet'], problems: readonly Located[], { asOf }: Dates): Located[] {
+  const rigs = new Map<string | undefined, Rig>(fleet.rigs.map((rig) => [rig.name, rig]));
+  return problems.filter(
+    ({ rule, rig }) => !rigs.get(rig)?.accepts.some((one) => one.rule.name === rule && asOf <= one.until.last),
+  );
 }
 
 /** Problems with the severity that the catalogue or the policy gives them; those that are off are left out. */

@@ -1,5 +1,7 @@
 // The form of a rule and of the families they come in.
+import type { RigDeclaration } from '../records/file.ts';
 import type { Located } from '../resolve/located.ts';
+import type { Names } from '../resolve/names.ts';
 import type { Dates, RigView } from '../resolve/types.ts';
 import type { Severity } from '../statements/words.ts';
 
@@ -28,6 +30,10 @@ export interface RigContext {
   readonly dates: Dates;
   /** Whether a file that a record names is there; undefined where the front door cannot tell. */
   readonly exists?: (path: string) => boolean;
+  /** What was written of the rig itself, with the place of each value; missing where it is seen from a fleet. */
+  readonly declaration?: RigDeclaration;
+  /** The names that are visible where the rig is written. */
+  readonly names?: Names;
 }
 
 /** Keeps the names of the rules of a family in its type. */

@@ -1,0 +1,118 @@
+// Rules of laying tape: is a strip longer than every roll, and does it leave a hand any room?
+
+import { placedItems } from '../measure/fit.ts';
+import { tapePieces } from '../measure/pieces.ts';
+import type { Located } from '../resolve/located.ts';
+import type { Item, Plan, Rig, Tape } from '../resolve/types.ts';
+import { lengthText } from '../values/display.ts';
+import { listed } from './listed.ts';
+import { family, type RigContext, type RuleEntry } from './rule.ts';
+
+/** A splice stays this far from corners and openings. */
+const CLEAR = 12 * 25_400_000;
+
+const rules = {
+  'longer-than-rolls': {
+    severity: 'information',
+    title: 'A strip is longer than every roll on sale',
+    why: 'It has to be spliced: as few times as possible, at least 12 in from corners and openings, the forward part over the rear part.',
+    fix: 'None: where to splice is shown; the roll is what it is.',
+    source: 'common practice',
+  },
+  'no-slack': {
+    severity: 'information',
+    title: 'A band leaves no room beside the strip',
+    why: 'Tape that is laid by hand wanders. With less than 1/4 in to spare along a side edge, use a wider tape or one strip more.',
+    fix: 'None: the choice of tape is yours.',
+    source: 'from memory',
+  },
+} as const satisfies Record<string, RuleEntry>;
+type Found = Located & { readonly rule: keyof typeof rules };
+
+function* check({ view }: RigContext): Iterable<Found> {
+  const { rig } = view;
+  const items = new Map(rig.items.map((item) => [item.name, item]));
+  for (const plan of rig.plans) {
+    if (plan.statement.word !== 'tape') continue;
+    for (const { name } of plan.statement.materials ?? []) {
+      const tape = view.material(name);
+      if (tape?.kind === 'tape') yield* planned(plan, tape, rig, items);
+    }
+  }
+}
+
+export const laying = family(rules, check);
+
+function* planned(plan: Plan, tape: Tape, rig: Rig, items: ReadonlyMap<string, Item>): Iterable<Found> {
+  const system = rig.policy.units.value;
+  const text = (nm: number) => lengthText(nm, system);
+  for (const place of plan.places) {
+    const item = items.get(place.item);
+    const got = item && tapePieces(item, rig, rig.policy, tape, place, system);
+    if (!item || !got?.ok) continue;
+    const where = { rig: rig.name, item: item.name, file: plan.file, at: place.at };
+    const { strips, pieces } = got.value;
+    if (strips?.noSlack)
+      yield {
+        rule: 'no-slack',
+        ...where,
+        message: `On \`${item.name}\`, ${strips.count === 1 ? `a strip of ${tape.width?.value.text} leaves` : `${strips.count} strips of ${tape.width?.value.text} leave`} ${strips.slack.nm === 0 ? 'nothing' : text(strips.slack.nm)} to spare beyond the band and ${rig.policy.margin.value.text} on each side: a wider tape is easier to lay.`,
+      };
+    const longest = Math.max(0, ...pieces.map(({ nm }) => nm));
+    const roll = Math.max(0, ...tape.rolls.map(({ size }) => size.nm)) - rig.policy.rollWaste.value.nm;
+    if (roll <= 0 || longest <= roll) continue;
+    const lap = tape.endLap.value;
+    // n parts of at most one roll each, lapped n - 1 times.
+    const parts = roll > lap.nm ? Math.ceil((longest - lap.nm) / (roll - lap.nm)) : undefined;
+    const most = `${text(roll)} of its longest roll can be used`;
+    yield {
+      rule: 'longer-than-rolls',
+      ...where,
+      message: `\`${item.name}\` takes a strip of ${text(longest)} and ${most}. ${parts === undefined ? `With an end lap of ${lap.text} no splice makes it.` : spliced(parts, longest, roll, item, rig, tape)}`,
+      related: tape.rolls.map(({ origin, size }) => ({
+        file: origin.file,
+        at: origin.at,
+        message: `A roll of ${size.text}.`,
+      })),
+    };
+  }
+}
+
+/** How to splice; for one splice also where, as far as the places of openings are known. */
+function spliced(parts: number, longest: number, roll: number, item: Item, rig: Rig, tape: Tape): string {
+  const system = rig.policy.units.value;
+  const text = (nm: number) => lengthText(nm, system);
+  const how = `the forward part over the rear part by ${tape.endLap.value.text}, at least ${text(CLEAR)} from corners and openings`;
+  if (parts > 2) return `Splice it ${parts - 1} times, ${how}.`;
+  if (item.kind !== 'edge' || !rig.roof) return `Splice it once, ${how}.`;
+  const { clear, near } = clearOf(item, rig, longest - roll, roll);
+  const spans = clear.map(([from, to]) => `${text(from)} to ${text(to)}`).join(' or ');
+  if (clear.length === 0) return `Splice it once, ${how}; no place is that far from ${listed(near)}.`;
+  const why = near.length > 0 ? ` (clear of ${listed(near)})` : '';
+  return `Splice it once, ${spans} from the front${why}: ${how}.`;
+}
+
+type Reach = readonly [from: number, to: number];
+
+/**
+ * Where along a side edge a splice may lie: neither part longer than a roll, and a foot from the corners and from the
+ * openings beside the edge. A part reaches from its corner to the splice.
+ */
+function clearOf(edge: Item, rig: Rig, from: number, to: number): { clear: readonly Reach[]; near: readonly string[] } {
+  const roof = rig.roof!;
+  const beside = placedItems(rig.items).filter(({ across, halfAcross }) => {
+    const gap = edge.side === 'roadside' ? roof.across.nm - across - halfAcross : across - halfAcross;
+    return gap < CLEAR;
+  });
+  let clear: Reach[] = [[Math.max(from, CLEAR), Math.min(to, roof.along.nm - CLEAR)]];
+  for (const { along, halfAlong } of beside) {
+    const [low, high] = [along - halfAlong - CLEAR, along + halfAlong + CLEAR];
+    clear = clear.flatMap(([a, b]): Reach[] => [
+      [a, Math.min(b, low)],
+      [Math.max(a, high), b],
+    ]);
+    clear = clear.filter(([a, b]) => a <= b);
+  }
+  clear = clear.filter(([a, b]) => a <= b);
+  return { clear, near: [...new Set(beside.map(({ item }) => item.name))] };
+}

@@ -1,0 +1,205 @@
+// Rules of plans: dates that cannot be, days that are taken, plans that were not kept.
+import type { Fix } from '../grammar/problem.ts';
+import type { Declaration } from '../records/file.ts';
+import type { Whole } from '../records/statement.ts';
+import type { Located } from '../resolve/located.ts';
+import type { Event, Plan, RigView } from '../resolve/types.ts';
+import type { Range } from '../statements/slots/lists.ts';
+import { addPeriod, daysBetween } from '../values/calendar.ts';
+import type { Day } from '../values/day.ts';
+import { type FreeDays, firstFree, type Hindrance } from './free-days.ts';
+import { family, type RigContext, type RuleEntry } from './rule.ts';
+
+const rules = {
+  'days-reversed': {
+    severity: 'error',
+    title: 'A span of days ends before it begins',
+    why: 'The first day comes first, and both ends are included.',
+    fix: 'Writes the two dates the other way round.',
+  },
+  'after-beyond-before': {
+    severity: 'error',
+    title: 'A plan begins after it has to be done',
+    why: '`after` is the first day on which it may be done, `before` the last one.',
+    fix: 'None: only the writer knows which date is wrong.',
+  },
+  'plan-in-the-past': {
+    severity: 'warning',
+    title: 'A plan was not kept',
+    why: 'Its day is past. Record what was done, in the past tense and with its date, or give the plan another day.',
+    fix: 'None: only the writer knows whether it was done.',
+  },
+  'plan-done': {
+    severity: 'hint',
+    title: 'A plan is done',
+    why: 'A record says so. The line can go.',
+    fix: 'Removes the line.',
+  },
+  'day-not-free': {
+    severity: 'warning',
+    title: 'A plan stands on a day that is taken',
+    why: 'On that day the rig is away, laid up or out of season for work on its seams.',
+    fix: 'Writes the first day after it that is free.',
+  },
+  'no-free-day': {
+    severity: 'warning',
+    title: 'No free day is left for a plan',
+    why: 'Every day from when it may be done until when it has to be done is taken. Do it earlier, or give it more time.',
+    fix: 'None: whether it may be later is a decision.',
+  },
+} as const satisfies Record<string, RuleEntry>;
+export type PlanningFound = Located & { readonly rule: keyof typeof rules };
+
+function* check({ view, dates }: RigContext): Iterable<PlanningFound> {
+  for (const plan of view.rig.plans) yield* ofPlan(plan, view, dates.asOf);
+}
+
+export const planning = family(rules, check);
+
+/** Work on seams needs dry, mild weather; looking, washing a cover and drying do not wait for it. */
+const seasonal = new Set<string>(['strip', 'seal', 'tape', 'replace', 'rebed', 'coat', 'patch']);
+/** Done in any place, laid up or not: water does not wait. */
+const urgent = new Set<string>(['cover', 'dry']);
+
+/** The days on which a plan may be done, as far as the rig alone decides; a fleet adds what it knows. */
+export function freeDaysOf({ statement }: Plan, { rig, booked }: RigView): FreeDays {
+  const { word } = statement;
+  return {
+    taken: [
+      ...(urgent.has(word) ? [] : rig.stored.map((span) => ({ ...span, by: 'stored' }))),
+      ...rig.trips.map((span) => ({ ...span, by: 'on a trip' })),
+      ...(booked ?? []).map((span) => ({ ...span, by: 'booked' })),
+    ],
+    ...(seasonal.has(word) ? { season: rig.policy.season.value } : {}),
+  };
+}
+
+/** From when to when a plan may be done; `to` is missing where nothing ends it. */
+export function windowOf({ statement }: Plan, asOf: string): { readonly from: string; readonly to?: string } {
+  const { on, after, before } = statement;
+  const earliest = on?.first ?? after?.first ?? asOf;
+  const to = on?.last ?? before?.last;
+  return { from: earliest < asOf ? asOf : earliest, ...(to === undefined ? {} : { to }) };
+}
+
+function* ofPlan(plan: Plan, view: RigView, asOf: string): Iterable<PlanningFound> {
+  const { statement, file } = plan;
+  const { on, after, before } = statement;
+  const where = { rig: view.rig.name, file, at: statement.at };
+  const crossed = crossing(plan);
+  if (crossed) {
+    yield {
+      rule: 'after-beyond-before',
+      ...where,
+      message: `${crossed[0]} comes after ${crossed[1]}: no day is left on which this could be done.`,
+    };
+    return;
+  }
+  const { from, to } = windowOf(plan, asOf);
+  if (to !== undefined && to < asOf) {
+    const done = doneBy(plan, view.rig.events, asOf);
+    yield done
+      ? {
+          rule: 'plan-done',
+          ...where,
+          message: `This was done on ${done.last}: the line can go.`,
+          fixes: [{ label: 'Remove this line', at: statement.at, text: '' }],
+          related: [{ file: done.file, at: done.record.at, message: 'The record.' }],
+        }
+      : {
+          rule: 'plan-in-the-past',
+          ...where,
+          message: `This was to be done ${on ? 'on' : 'by'} ${(on ?? before)?.text}, ${count(daysBetween(to, asOf))} ago: record it as \`${pastOf[statement.word]} DATE …\`, or give it another day.`,
+        };
+    return;
+  }
+  if (to === undefined || (!on && !after && !before)) return;
+  const found = notFree(plan, freeDaysOf(plan, view), from, to);
+  if (found) yield { ...where, ...found };
+}
+
+/** What is to be said of a plan whose days are all taken; undefined if one is free. Shared with fleets. */
+export function notFree(
+  { statement }: Plan,
+  days: FreeDays,
+  from: string,
+  to: string,
+): Pick<PlanningFound, 'rule' | 'message' | 'fixes' | 'related'> | undefined {
+  const { day, hindrances } = firstFree(from, days);
+  if (day !== undefined && day <= to) return undefined;
+  const related = hindrances.flatMap(({ why, origin }) =>
+    origin ? [{ file: origin.file, at: origin.at, message: sentence(why) }] : [],
+  );
+  const could =
+    day === undefined ? 'No day within three years is free.' : `The first day on which it could be done is ${day}.`;
+  const because = reasons(hindrances);
+  if (statement.on) {
+    const at = statement.spans.on;
+    const fixes: Fix[] = day === undefined || !at ? [] : [{ label: `Write \`on ${day}\``, at, text: `on ${day}` }];
+    return { rule: 'day-not-free', message: `${statement.on.text} is not free: ${because}. ${could}`, fixes, related };
+  }
+  return { rule: 'no-free-day', message: `No day from ${from} to ${to} is free: ${because}. ${could}`, related };
+}
+
+function crossing({ statement }: Plan): readonly [string, string] | undefined {
+  const { on, after, before } = statement;
+  const said = (word: string, day: Day) => `\`${word} ${day.text}\``;
+  if (after && before && after.first > before.last) return [said('after', after), said('before', before)];
+  if (after && on && after.first > on.last) return [said('after', after), said('on', on)];
+  if (on && before && on.first > before.last) return [said('on', on), said('before', before)];
+  return undefined;
+}
+
+const pastOf: Readonly<Record<Plan['statement']['word'], string>> = {
+  inspect: 'inspected',
+  wash: 'washed',
+  dry: 'dried',
+  cover: 'covered',
+  strip: 'stripped',
+  seal: 'sealed',
+  tape: 'taped',
+  replace: 'replaced',
+  rebed: 'rebedded',
+  coat: 'coated',
+  patch: 'patched',
+  tighten: 'tightened',
+};
+
+/** A record that does all that the plan names, from its first day on; without one, from a year before its last. */
+function doneBy({ statement, places }: Plan, events: readonly Event[], asOf: string): Event | undefined {
+  const last = (statement.on ?? statement.before)?.last ?? asOf;
+  const since = (statement.on ?? statement.after)?.first ?? addPeriod(last, { months: 12, days: 0 }, -1);
+  return events.find((event) => {
+    if (event.record.word !== pastOf[statement.word] || event.first < since || event.last > asOf) return false;
+    const seen = event.findings.flatMap((finding) => finding.places);
+    const items = new Set([...event.places, ...seen].map(({ item }) => item));
+    return places.every(({ item }) => items.has(item));
+  });
+}
+
+function reasons(hindrances: readonly Hindrance[]): string {
+  const shown = hindrances.slice(0, 4).map(({ why }) => why);
+  return hindrances.length > 4 ? `${shown.join(', ')} and more` : shown.join(', ');
+}
+
+const count = (days: number) => (days === 1 ? '1 day' : `${days} days`);
+const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+
+/** Spans of days that end before they begin, in any declaration of a file. */
+export function* reversedDays(file: string, declarations: readonly Declaration[]): Iterable<PlanningFound> {
+  for (const declaration of declarations) {
+    for (const statement of declaration.statements as readonly (Whole & { readonly days?: Range<Day> })[]) {
+      const { days, spans } = statement;
+      const at = spans.days;
+      if (!days || !at || days.low.first <= days.high.last) continue;
+      const better = `${days.high.text} to ${days.low.text}`;
+      yield {
+        file,
+        rule: 'days-reversed',
+        at,
+        message: `These days end before they begin: write \`${better}\`.`,
+        fixes: [{ label: `Write \`${better}\``, at, text: better }],
+      };
+    }
+  }
+}
