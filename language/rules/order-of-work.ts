@@ -1,0 +1,183 @@
+// Rules of the order of work: nothing is left bare, laps shed water, clocks run out before the rig is washed or driven.
+import type { Located } from '../resolve/located.ts';
+import type { Item } from '../resolve/types.ts';
+import { allowedAt, clocksOf, type Layer, type SeamState } from '../seams/index.ts';
+import { addDays } from '../values/calendar.ts';
+import { family, type RigContext } from './rule.ts';
+import { workedOut } from './worked-out.ts';
+
+const rules = {
+  'left-bare': {
+    severity: 'warning',
+    title: 'Something was stripped or replaced and not sealed again',
+    why: 'A bare flange is open to the next rain. It counts from the day after.',
+    fix: 'None: whether it was sealed and not written down is for you to say.',
+    source: 'common practice',
+  },
+  'lay-order-broken': {
+    severity: 'warning',
+    title: 'Tape laid under what it should lie over',
+    why: 'The wind of the road drives water into a lap that faces it: the rear is laid first, then the sides over it, the front last. Two cures are accepted: stop the later piece 1 in short and bridge each corner with a patch whose edges all get a bead; or leave it on top and give its forward edge a bead.',
+    fix: 'None: which cure is taken is a decision.',
+    source: 'common practice',
+  },
+  'washed-too-early': {
+    severity: 'warning',
+    title: 'Washed before the clock of fresh work ran out',
+    why: 'Water and brush lift what has not set.',
+    fix: 'None: what was done stays as it is recorded.',
+    source: "the material's `wash`, else from memory",
+  },
+  'driven-too-early': {
+    severity: 'warning',
+    title: 'Leaves before the drive clock of fresh work runs out',
+    why: 'The wind of the road lifts what has not set.',
+    fix: 'None: either the trip or the work moves.',
+    source: "the material's `drive`, else from memory",
+  },
+} as const;
+
+type Found = Located & { readonly rule: keyof typeof rules };
+
+export const orderOfWork = family(rules, function* (context) {
+  yield* bare(context);
+  yield* laps(context);
+  yield* washes(context);
+  yield* departures(context);
+});
+
+function* bare(context: RigContext): Iterable<Found> {
+  const { state } = workedOut(context);
+  for (const seam of state.seams.values()) {
+    if (seam.role !== 'sealed' || seam.unread || seam.removed) continue;
+    const stretch = seam.stretches.find((s) => s.bare !== undefined);
+    const event = stretch?.bare;
+    if (!event || event.last >= context.dates.asOf) continue;
+    const covered = stretch?.temporary && (stretch.temporary.until?.last ?? '9999') >= context.dates.asOf;
+    if (covered) continue;
+    const target = event.places.find((place) => place.item === seam.item.name);
+    yield {
+      rule: 'left-bare',
+      file: event.file,
+      at: target?.at ?? event.record.at,
+      item: seam.item.name,
+      message: `\`${seam.item.name}\` was ${event.record.word} on ${event.last} and nothing was laid on it since: it is open to the rain.`,
+    };
+  }
+}
+
+/** Whether the first of two taped seams should lie under the second where they meet: wind first, forward over rear. */
+function liesUnder(a: Item, b: Item): boolean {
+  const side = (item: Item) => (item.kind === 'cap' ? item.side : item.kind === 'edge' ? 'long' : undefined);
+  return (side(a) === 'rear' && side(b) === 'long') || (side(a) === 'long' && side(b) === 'front');
+}
+
+const topTape = (seam: SeamState | undefined): Layer | undefined => {
+  for (const stretch of seam?.stretches ?? []) {
+    const top = stretch.layers.at(-1);
+    if (top?.kind === 'tape' && top.by === 'work') return top;
+  }
+  return undefined;
+};
+
+/** A seam that is taped after one that should lie over it. */
+function* laps(context: RigContext): Iterable<Found> {
+  const { steps } = workedOut(context);
+  const laid = new Map<string, { item: Item; file: string; at: readonly [number, number]; day: string }>();
+  for (const { event, before, after } of steps) {
+    if (event.record.word === 'taped') {
+      const here = event.places.flatMap((place) => {
+        const seam = before.get(place.item);
+        return seam && !seam.unread ? [{ place, item: seam.item }] : [];
+      });
+      for (const { place, item } of here) {
+        for (const over of laid.values()) {
+          if (!liesUnder(item, over.item)) continue;
+          yield {
+            rule: 'lay-order-broken',
+            file: event.file,
+            at: place.at,
+            item: item.name,
+            message: `\`${item.name}\` is taped after \`${over.item.name}\`, which should lie over it. Stop it 1 in short and bridge the corners with patches, or give its forward edge a bead.`,
+            related: [{ file: over.file, at: over.at, message: `\`${over.item.name}\` was taped here.` }],
+          };
+        }
+      }
+      for (const { item } of here)
+        laid.set(item.name, { item, file: event.file, at: event.record.at, day: event.last });
+    } else {
+      for (const name of before.keys()) if (laid.has(name) && topTape(after(name)) === undefined) laid.delete(name);
+    }
+  }
+}
+
+function* washes(context: RigContext): Iterable<Found> {
+  for (const { event, before } of workedOut(context).steps) {
+    if (event.record.word !== 'washed') continue;
+    for (const seam of before.values()) {
+      const early = running(seam, 'wash', event.last, context);
+      if (!early) continue;
+      yield {
+        rule: 'washed-too-early',
+        file: event.file,
+        at: event.record.at,
+        item: seam.item.name,
+        message: `\`${seam.item.name}\` was worked on with ${early.material} on ${early.laid}; it may be washed from ${early.from}.`,
+        ...(early.event
+          ? { related: [{ file: early.event.file, at: early.event.record.at, message: 'Laid here.' }] }
+          : {}),
+      };
+      break;
+    }
+  }
+}
+
+function running(seam: SeamState, clock: 'wash' | 'drive', day: string, { view }: RigContext) {
+  for (const { layers } of seam.stretches) {
+    for (const layer of layers) {
+      const { event } = layer;
+      if (!event || layer.by !== 'work' || layer.material === undefined || event.last > day) continue;
+      const material = view.material(layer.material);
+      const found = material && clocksOf(event, material).find((one) => one.name === clock);
+      if (!found) continue;
+      const allowed = allowedAt(found.ends, { date: day });
+      // A rig leaves at an hour that is not recorded: then only the safe figure will do.
+      if (allowed === 'yes' || (allowed === 'not yet' && clock === 'wash')) continue;
+      const earliest = clock === 'wash' ? found.ends.earliest : found.ends.safe;
+      return {
+        material: layer.material,
+        laid: event.last,
+        from: earliest.time === undefined ? earliest.date : `${earliest.date} ${earliest.time}`,
+        event,
+      };
+    }
+  }
+  return undefined;
+}
+
+/** Trips and bookings that begin before what was laid may be driven. */
+function* departures(context: RigContext): Iterable<Found> {
+  const { view } = context;
+  const { steps } = workedOut(context);
+  const leaving = [...view.rig.trips, ...(view.booked ?? [])];
+  for (const { event, after } of steps) {
+    if (event.record.word !== 'sealed' && event.record.word !== 'taped') continue;
+    // Whole days only: without a time of day a same-day departure cannot be judged to the hour.
+    const next = leaving.find((span) => span.first >= event.last && span.first <= addDays(event.last, 3));
+    if (!next) continue;
+    for (const { item } of event.places) {
+      const seam = after(item);
+      const early = seam && running(seam, 'drive', next.first, context);
+      if (!early || early.event !== event) continue;
+      yield {
+        rule: 'driven-too-early',
+        file: next.origin.file,
+        at: next.origin.at,
+        item,
+        message: `\`${item}\` was worked on with ${early.material} on ${early.laid}; the rig may be driven from ${early.from}, and it leaves on ${next.first}.`,
+        related: [{ file: event.file, at: event.record.at, message: 'Laid here.' }],
+      };
+      break;
+    }
+  }
+}
