@@ -50,8 +50,15 @@ export function checkFile(project: Project, path: string, dates: Dates, exists?:
   );
   for (const { problems, ...view } of project.rigs(path)) {
     const declaration = declarations.find((d) => (d.kind === 'rig' || d.kind === 'model') && d.at === view.rig.at);
-    const context = { view, dates, names, ...(exists ? { exists } : {}), ...(declaration ? { declaration } : {}) };
-    out.push(...graded(problemsOfRig(context as RigContext, problems), view.rig.policy));
+    const context: RigContext = {
+      view,
+      dates,
+      names,
+      remembered: new Map(),
+      ...(exists ? { exists } : {}),
+      ...(declaration?.kind === 'rig' || declaration?.kind === 'model' ? { declaration } : {}),
+    };
+    out.push(...graded(problemsOfRig(context, problems), view.rig.policy));
   }
   for (const { fleet, views, problems } of project.fleets(path)) {
     const declaration = declarations.find((d) => d.kind === 'fleet' && d.at === fleet.at);

@@ -4,7 +4,7 @@ import type { Material, Place, RigView } from '../resolve/types.ts';
 import type { SeamState, Stretch } from '../seams/index.ts';
 import { changed } from '../seams/stretches.ts';
 import type { Used } from '../statements/slots/amounts.ts';
-import type { RigContext } from './rule.ts';
+import { once, type RigContext } from './rule.ts';
 import { workedOut } from './worked-out.ts';
 
 /** One place of a record or plan of work. */
@@ -58,17 +58,10 @@ export function stretchesIn(seam: SeamState, place: Place): readonly Stretch[] {
   return inside;
 }
 
-const known = new WeakMap<RigContext, readonly Job[]>();
-
 /** Every place of every record of work up to the as-of date, and of every plan of it, in that order. */
-export function jobsOf(context: RigContext): readonly Job[] {
-  let jobs = known.get(context);
-  if (!jobs) {
-    jobs = [...done(context), ...planned(context)];
-    known.set(context, jobs);
-  }
-  return jobs;
-}
+export const jobsOf = (context: RigContext): readonly Job[] => once(context, allJobs);
+
+const allJobs = (context: RigContext): readonly Job[] => [...done(context), ...planned(context)];
 
 function* done(context: RigContext): Iterable<Job> {
   const { view } = context;

@@ -1,7 +1,7 @@
 // Rules of the order of work: nothing is left bare, laps shed water, clocks run out before the rig is washed or driven.
 import type { Located } from '../resolve/located.ts';
 import type { Item } from '../resolve/types.ts';
-import { allowedAt, clocksOf, type Layer, type SeamState } from '../seams/index.ts';
+import { allowedAt, clockEnds, type Layer, type SeamState } from '../seams/index.ts';
 import { addDays } from '../values/calendar.ts';
 import { family, type RigContext } from './rule.ts';
 import { workedOut } from './worked-out.ts';
@@ -138,12 +138,13 @@ function running(seam: SeamState, clock: 'wash' | 'drive', day: string, { view }
       const { event } = layer;
       if (!event || layer.by !== 'work' || layer.material === undefined || event.last > day) continue;
       const material = view.material(layer.material);
-      const found = material && clocksOf(event, material).find((one) => one.name === clock);
-      if (!found) continue;
-      const allowed = allowedAt(found.ends, { date: day });
+      const figure = material?.clocks[clock];
+      if (!figure) continue;
+      const ends = clockEnds(event, figure.value);
+      const allowed = allowedAt(ends, { date: day });
       // A rig leaves at an hour that is not recorded: then only the safe figure will do.
       if (allowed === 'yes' || (allowed === 'not yet' && clock === 'wash')) continue;
-      const earliest = clock === 'wash' ? found.ends.earliest : found.ends.safe;
+      const earliest = clock === 'wash' ? ends.earliest : ends.safe;
       return {
         material: layer.material,
         laid: event.last,

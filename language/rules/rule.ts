@@ -34,6 +34,15 @@ export interface RigContext {
   readonly declaration?: RigDeclaration;
   /** The names that are visible where the rig is written. */
   readonly names?: Names;
+  /** What several rules need, worked out once; see `once`. Not a WeakMap: its entries would outlive every young collection. */
+  readonly remembered: Map<unknown, unknown>;
+}
+
+/** What `make` gives, worked out at the first call for this rig. */
+export function once<T>(context: RigContext, make: (context: RigContext) => T): T {
+  const { remembered } = context;
+  if (!remembered.has(make)) remembered.set(make, make(context));
+  return remembered.get(make) as T;
 }
 
 /** Keeps the names of the rules of a family in its type. */
