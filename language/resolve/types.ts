@@ -1,8 +1,7 @@
-// What the computation works on: rigs, materials and policies with everything that `like`, `use`, `under` and the built-in
+// What the computation works on: rigs, policies and fleets with everything that `like`, `use`, `under` and the built-in
 // library add to what was written. Plain, immutable data; every value says where it comes from.
 import type { Span } from '../grammar/problem.ts';
 import type { PastRecord } from '../records/file.ts';
-import type { MaterialKind } from '../statements/file.ts';
 import type { FleetStatement } from '../statements/fleet.ts';
 import type { Finding as FindingLine } from '../statements/past.ts';
 import type { PlanStatement, QuoteStatement } from '../statements/plans.ts';
@@ -11,117 +10,20 @@ import type { ItemKind } from '../statements/roof.ts';
 import type { Range, ThreePoints } from '../statements/slots/lists.ts';
 import type { TaskRate } from '../statements/slots/quantities.ts';
 import type { RoofPoint, Size } from '../statements/slots/shapes.ts';
-import type { Family, Severity, Side, Solvent, Task } from '../statements/words.ts';
+import type { Severity, Side, Task } from '../statements/words.ts';
 import type { Day } from '../values/day.ts';
 import type { Length } from '../values/length.ts';
 import type { Money } from '../values/money.ts';
-import type { Counted, Percent } from '../values/numbers.ts';
-import type { Duration, Effort, Period } from '../values/period.ts';
-import type { Coverage, MoneyRate } from '../values/rate.ts';
+import type { Percent } from '../values/numbers.ts';
+import type { Effort, Period } from '../values/period.ts';
+import type { MoneyRate } from '../values/rate.ts';
 import type { Season } from '../values/season.ts';
-import type { Temperature } from '../values/temperature.ts';
-import type { Volume } from '../values/volume.ts';
 
-/** How far a figure can be trusted: written by the user, or one of the built-in library's kinds. */
-export type OriginKind = 'record' | 'published' | 'common practice' | 'from memory';
+import type { Material, Surface } from './materials.ts';
+import type { Origin, Stated } from './stated.ts';
 
-/** Where a value was written. Files of the built-in library begin with `library/`. */
-export interface Origin {
-  readonly file: string;
-  readonly at: Span;
-  readonly kind: OriginKind;
-  /** The `source` clause, as written. */
-  readonly source?: string;
-}
-
-export interface Stated<T> {
-  readonly value: T;
-  readonly origin: Origin;
-}
-
-/** Whether a material may lie on a surface: usual, only by its label, after a test patch, never. */
-export type Grade = 'yes' | 'label' | 'test' | 'never';
-
-export type ClockName = 'skin' | 'rain' | 'drive' | 'wash';
-
-export interface OnSale<T> {
-  readonly size: T;
-  readonly price?: Money;
-  readonly origin: Origin;
-}
-
-interface MaterialBase<K extends MaterialKind> {
-  readonly kind: K;
-  readonly name: string;
-  readonly origin: Origin;
-  readonly doc?: string;
-  readonly family?: Stated<Family>;
-  /** By surface: what may lie on what. A surface that is missing here is not known for this material. */
-  readonly bonding: Readonly<Record<string, Stated<Grade>>>;
-  readonly apply?: Stated<Range<Temperature>>;
-  readonly surfaceUpTo?: Stated<Temperature>;
-  readonly clocks: Readonly<Partial<Record<ClockName, Stated<Range<Duration>>>>>;
-  /** When tape may go over it; `never` for a material that takes no tape; missing where nothing is known. */
-  readonly cover?: Stated<Range<Duration> | 'never'>;
-  /** Service life; with surfaces, it holds on those only. */
-  readonly lives: readonly (Stated<ThreePoints<Period>> & { readonly on?: readonly string[] })[];
-  readonly containers: readonly OnSale<Volume>[];
-  readonly covers?: Stated<Coverage>;
-  readonly passes: Stated<number>;
-}
-
-export interface Tape extends MaterialBase<'tape'> {
-  readonly width?: Stated<Length>;
-  readonly rolls: readonly OnSale<Length>[];
-  readonly endLap: Stated<Length>;
-  readonly sideLap: Stated<Length>;
-}
-
-export interface Sealant extends MaterialBase<'sealant'> {
-  readonly grade?: Stated<'self-levelling' | 'non-sag'>;
-  readonly cartridges: readonly OnSale<Volume>[];
-  readonly cases: readonly OnSale<Counted>[];
-  readonly bead?: Stated<{
-    readonly width: Length;
-    readonly height: Length;
-    readonly section: 'rectangle' | 'fillet' | 'half-round' | 'dome';
-  }>;
-  readonly coatsAtMost: Stated<number>;
-  readonly lookHard?: Stated<Period>;
-}
-
-export interface Primer extends MaterialBase<'primer'> {
-  readonly neededOn: readonly Stated<string>[];
-  readonly flash?: Stated<Range<Duration>>;
-}
-
-export interface Cleaner extends MaterialBase<'cleaner'> {
-  readonly solvent?: Stated<Solvent>;
-  readonly flash?: Stated<Range<Duration>>;
-}
-
-export interface Coating extends MaterialBase<'coating'> {}
-
-export type Material = Tape | Sealant | Primer | Cleaner | Coating;
-
-export type SurfaceGroup =
-  | 'rubber'
-  | 'thermoplastic'
-  | 'moulded'
-  | 'metal'
-  | 'plastic'
-  | 'wood'
-  | 'sealant'
-  | 'coating'
-  | 'tape'
-  | 'unknown';
-export interface Surface {
-  readonly name: string;
-  readonly origin: Origin;
-  readonly group: SurfaceGroup;
-  readonly life?: Stated<ThreePoints<Period>>;
-  readonly caution?: Stated<string>;
-}
+export type * from './materials.ts';
+export type * from './stated.ts';
 
 export type BandKind = 'edge' | 'front-cap' | 'rear-cap' | 'slide' | 'opening' | 'mount' | 'joint';
 

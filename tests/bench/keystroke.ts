@@ -6,11 +6,7 @@ import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import {
-  createProtocolConnection,
-  StreamMessageReader,
-  StreamMessageWriter,
-} from 'vscode-languageserver/node';
+import { createProtocolConnection, StreamMessageReader, StreamMessageWriter } from 'vscode-languageserver/node';
 import { rigOf, rigText, rigYaml, sharedRig, yamlSchema } from './records.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));

@@ -127,6 +127,7 @@ sealant GreyLap {
   cartridge    10.3 fl-oz at 9.75 USD
   bead         1 in by 1/4 in
   coats        at most 4
+  bonds-to     epdm, abs, solvent-lap
 }
 
 cleaner MildWash { container 1 gal at 14 USD  covers 400 sq-ft per gal }
