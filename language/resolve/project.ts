@@ -1,18 +1,17 @@
 // A workspace of `.rig` files: reads on demand, keeps what it read, and knows what depends on what. Files come from outside
 // (a front door's file system, open editors, a test); a result depends only on files reachable from the one asked about.
-import picomatch from 'picomatch';
 import { libraryFiles } from '../library/index.ts';
 import type {
   Declaration,
   FileRecords,
-  HistoryDeclaration,
   MaterialDeclaration,
   PolicyDeclaration,
   RigDeclaration,
-  SurfaceDeclaration,
 } from '../records/file.ts';
 import { readFile } from '../records/file.ts';
 import { canonical } from '../statements/words.ts';
+import { basesBy, standardMaterials } from './bases.ts';
+import { filesNamedBy, historiesOf, patternIn, patternsIn } from './claims.ts';
 import { resolveFleet } from './fleet.ts';
 import { chainOf, circleProblem, linesThatHold } from './like.ts';
 import type { Located } from './located.ts';
@@ -29,7 +28,6 @@ import {
   useCircles,
   usedFiles,
 } from './names.ts';
-import { folderOf, resolvePath } from './paths.ts';
 import { resolvePolicy } from './policy.ts';
 import { resolveRig } from './rig.ts';
 import type { Fleet, Material, Policy, RigView, Surface } from './types.ts';
@@ -84,6 +82,8 @@ export function createProject(files: Files): Project {
   // Results about files that others use; dropped together when one of them changes.
   let shared = newShared();
   const used = new Set<string>();
+  /** Names by file, for as long as the file's records are kept. */
+  const visible = new Map<string, Names>();
 
   const records = (path: string): FileRecords | undefined => {
     const known = read.get(path);
@@ -100,14 +100,7 @@ export function createProject(files: Files): Project {
   const libraryNames = namesIn([library]);
   const standardPolicy = libraryNames.find('policy', 'Standard');
   if (!standardPolicy) throw new Error('the built-in library has no policy Standard');
-  const standards = new Map<string, Entry<MaterialDeclaration>>();
-  for (const [, entry] of libraryNames.all('material')) {
-    const { kind, statements } = entry.declaration;
-    const family = statements.find((s) => s.word === 'family' || s.word === 'solvent');
-    const key = family?.word === 'family' ? family.family : family?.word === 'solvent' ? family.solvent : '';
-    for (const k of [`${kind} ${key}`, `${kind} `]) if (!standards.has(k)) standards.set(k, entry);
-  }
-  const standard = (kind: string, family: string | undefined) => standards.get(`${kind} ${family ?? ''}`);
+  const standard = standardMaterials(libraryNames);
 
   const usesOf = (path: string) => {
     const got = records(path);
@@ -116,6 +109,8 @@ export function createProject(files: Files): Project {
 
   const names = (path: string): Names => {
     if (libraryTexts.has(path)) return libraryNames;
+    const known = visible.get(path);
+    if (known) return known;
     const uses = [...usesOf(path).files.keys()].sort();
     const key = uses.join('\n');
     let base = shared.tables.get(key);
@@ -125,35 +120,16 @@ export function createProject(files: Files): Project {
       base = { table: tableOfFiles(closure, reading), closure };
       shared.tables.set(key, base);
     }
-    return namesIn([tableOfFile(path, records(path) ?? empty), base.table, library]);
+    const made = namesIn([tableOfFile(path, records(path) ?? empty), base.table, library]);
+    visible.set(path, made);
+    return made;
   };
   const closure = (path: string): ReadonlySet<string> => {
     names(path);
     return shared.tables.get([...usesOf(path).files.keys()].sort().join('\n'))?.closure ?? new Set();
   };
 
-  /** The base of a declaration, looked up where the declaration was written. */
-  const baseIn =
-    <D extends Declaration>(namespaces: readonly ('material' | 'surface' | 'policy' | 'model' | 'rig')[]) =>
-    (entry: Entry<D>): Entry<D> | undefined => {
-      const like = entry.declaration.like;
-      if (!like) return undefined;
-      const visible = names(entry.file);
-      for (const namespace of namespaces) {
-        const found = visible.find(namespace, like.name);
-        if (found && (found.declaration !== (entry.declaration as Declaration) || namespaces.length === 1))
-          return found as unknown as Entry<D>;
-      }
-      return undefined;
-    };
-  const baseOfMaterial = (entry: Entry<MaterialDeclaration>) => {
-    const base = baseIn<MaterialDeclaration>(['material'])(entry);
-    return base?.declaration.kind === entry.declaration.kind ? base : undefined;
-  };
-  const baseOfSurface = baseIn<SurfaceDeclaration>(['surface']);
-  const baseOfPolicy = baseIn<PolicyDeclaration>(['policy']);
-  const baseOfRig = (entry: Entry<RigDeclaration>) =>
-    baseIn<RigDeclaration>(entry.declaration.kind === 'rig' ? ['rig', 'model'] : ['model'])(entry);
+  const bases = basesBy((file) => names(file));
 
   const remembered = <D extends Declaration, T>(
     cache: Map<Declaration, unknown>,
@@ -167,64 +143,35 @@ export function createProject(files: Files): Project {
   };
 
   const materialOf = (entry: Entry<MaterialDeclaration>) =>
-    remembered(shared.resolved, entry, () => resolveMaterial(entry, baseOfMaterial, standard));
+    remembered(shared.resolved, entry, () => resolveMaterial(entry, bases.material, standard));
   const policyOf = (entry: Entry<PolicyDeclaration>) =>
-    remembered(shared.resolved, entry, () => resolvePolicy(entry, baseOfPolicy, standardPolicy));
+    remembered(shared.resolved, entry, () => resolvePolicy(entry, bases.policy, standardPolicy));
   const material = (path: string, name: string) => {
     const entry = names(path).find('material', name);
     return entry && materialOf(entry);
   };
   const surface = (path: string, name: string) => {
     const entry = names(path).find('surface', canonical(name)) ?? names(path).find('surface', name);
-    return entry && remembered(shared.resolved, entry, () => resolveSurface(entry, baseOfSurface));
+    return entry && remembered(shared.resolved, entry, () => resolveSurface(entry, bases.surface));
   };
   const policy = (path: string, name: string | undefined) =>
     policyOf((name !== undefined && names(path).find('policy', name)) || standardPolicy);
 
   /** The policy of a rig: its `under`, else that of its base, else the built-in one; never the fleet's. */
   const policyOfRig = (entry: Entry<RigDeclaration>): Policy => {
-    for (const link of chainOf(entry, baseOfRig).chain) {
+    for (const link of chainOf(entry, bases.rig).chain) {
       const { under } = link.declaration;
       if (under) return policy(link.file, under.name);
     }
     return policy(entry.file, undefined);
   };
 
-  const matching = (path: string, pattern: string): readonly string[] => {
-    const whole = resolvePath(folderOf(path), pattern);
-    const { base } = picomatch.scan(whole);
-    const folder = whole === base ? folderOf(whole) : base;
-    const matches = picomatch(whole, { dot: false, nobrace: true, noext: true });
-    return files.under(folder).filter((file) => matches(file) && files.inside(file));
-  };
-  const patternsIn = (declaration: Declaration): readonly string[] =>
-    (declaration.kind === 'rig' || declaration.kind === 'fleet'
-      ? (declaration.statements as readonly { word: string }[])
-      : []
-    ).flatMap((s) =>
-      s.word === 'records' || s.word === 'rigs' ? ((s as { patterns?: readonly string[] }).patterns ?? []) : [],
-    );
-
-  const historiesOf = (entry: Entry<RigDeclaration>): Entry<HistoryDeclaration>[] => {
-    const formerly = entry.declaration.statements.flatMap((s) =>
-      s.word === 'formerly' && !s.now ? [s.name.name] : [],
-    );
-    const wanted = new Set([entry.declaration.name, ...formerly]);
-    const out: Entry<HistoryDeclaration>[] = [];
-    const claimed = new Set(patternsIn(entry.declaration).flatMap((pattern) => matching(entry.file, pattern)));
-    for (const file of [entry.file, ...[...claimed].sort()].filter((f, i, all) => all.indexOf(f) === i)) {
-      for (const declaration of records(file)?.declarations ?? [])
-        if (declaration.kind === 'history' && wanted.has(declaration.name)) out.push({ declaration, file });
-    }
-    return out;
-  };
-
   const viewOf = (entry: Entry<RigDeclaration>): ResolvedRig => {
     const { rig, problems } = resolveRig({
       entry,
-      baseOf: baseOfRig,
+      baseOf: bases.rig,
       policy: policyOfRig(entry),
-      histories: historiesOf(entry),
+      histories: historiesOf(entry, files, reading),
     });
     const visible = names(entry.file);
     return {
@@ -252,8 +199,7 @@ export function createProject(files: Files): Project {
     fleets: (path) =>
       (records(path)?.declarations ?? []).flatMap((declaration) => {
         if (declaration.kind !== 'fleet') return [];
-        const paths = [...new Set(patternsIn(declaration).flatMap((pattern) => matching(path, pattern)))].sort();
-        const entries = paths.flatMap((file) =>
+        const entries = filesNamedBy(declaration, path, files).flatMap((file) =>
           (records(file)?.declarations ?? []).flatMap((d) => (d.kind === 'rig' ? [{ declaration: d, file }] : [])),
         );
         const fleet = resolveFleet(
@@ -292,8 +238,8 @@ export function createProject(files: Files): Project {
           continue;
         const entry = { declaration, file: path } as Entry<MaterialDeclaration>;
         const baseOf = (
-          declaration.kind === 'policy' ? baseOfPolicy : declaration.kind === 'surface' ? baseOfSurface : baseOfMaterial
-        ) as typeof baseOfMaterial;
+          declaration.kind === 'policy' ? bases.policy : declaration.kind === 'surface' ? bases.surface : bases.material
+        ) as typeof bases.material;
         const { chain, circle } = chainOf(entry, baseOf);
         const round = circle && circleProblem(entry, circle);
         if (round) out.push(round);
@@ -304,31 +250,33 @@ export function createProject(files: Files): Project {
     dependsOn: (path) => {
       const out = new Set([path, ...closure(path)]);
       for (const declaration of records(path)?.declarations ?? []) {
-        for (const pattern of patternsIn(declaration)) {
-          for (const file of matching(path, pattern)) {
-            out.add(file);
-            if (declaration.kind === 'fleet') for (const deeper of project.dependsOn(file)) out.add(deeper);
-          }
+        for (const file of filesNamedBy(declaration, path, files)) {
+          out.add(file);
+          if (declaration.kind === 'fleet') for (const deeper of project.dependsOn(file)) out.add(deeper);
         }
       }
       return out;
     },
     patterns: (path) =>
-      (records(path)?.declarations ?? []).flatMap(patternsIn).map((pattern) => resolvePath(folderOf(path), pattern)),
+      (records(path)?.declarations ?? []).flatMap(patternsIn).map((written) => patternIn(path, written).whole),
     changed: (paths) => {
       let mine = false;
       for (const path of paths) {
         // A file that was looked for and not there counts as used: its coming changes what others see.
         if (used.has(path) || read.get(path) === null) mine = true;
         read.delete(path);
+        visible.delete(path);
       }
       if (mine) {
+        visible.clear();
         shared = newShared();
         used.clear();
       }
     },
     release: (path) => {
-      if (!used.has(path)) read.delete(path);
+      if (used.has(path)) return;
+      read.delete(path);
+      visible.delete(path);
     },
   };
   return project;
