@@ -41,8 +41,11 @@ export interface DueReason {
   /** The date from the names of the inputs, such as `last_look + every`. */
   readonly formula: string;
   readonly inputs: readonly Input[];
+  /** A published source, where there is one. */
+  readonly source?: string;
 }
 
+/** One thing that falls due, or that holds to or from a day. */
 export interface Due {
   readonly kind: DueKind;
   readonly nature: Nature;

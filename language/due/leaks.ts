@@ -18,7 +18,8 @@ function about({ inside, suspects }: Leak) {
 }
 
 function again({ earlier }: Leak): string {
-  return earlier === 0 ? '' : ` It is the ${earlier === 1 ? 'second' : `${earlier + 1}th`} time.`.replace('3th', '3rd');
+  if (earlier === 0) return '';
+  return ` It is the ${['second', 'third'][earlier - 1] ?? `${earlier + 1}th`} time.`;
 }
 
 /** Its cause is found and repaired within the policy's time for `leak`, or before the rig next leaves. */

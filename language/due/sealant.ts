@@ -42,7 +42,7 @@ function lookHard({ item }: SeamState, stretch: Stretch, { view }: Ground): Plai
     date: addPeriod(start, every.value),
     because: moved
       ? `${item.name} was found sound on ${start}; ${layer.material} is looked at hard every ${every.value.text}.`
-      : `${item.name} was ${did} with ${layer.material} on ${start}; it is looked at hard every ${every.value.text}, and no finding of sound has moved that on.`,
+      : `${item.name} was ${did} with ${layer.material} on ${start}; it is looked at hard every ${every.value.text}, and was not found sound since.`,
     explained: {
       rule: 'a bead is looked at hard by the period of its sealant; a finding of sound moves the date on',
       formula: 'start + every',

@@ -146,7 +146,7 @@ function endOf({ item }: SeamState, life: TapeLife): Plain {
     kind: 'tape-end',
     item: item.name,
     date: life.end,
-    because: `${item.name} was taped with ${life.layer.material} on ${life.start}; by ${reasons[life.endsBy]} it is likely to last until ${life.end}.`,
+    because: `${item.name} was taped with ${life.layer.material} on ${life.start} and is likely to last until ${life.end} (${reasons[life.endsBy]}).`,
     explained: {
       rule: 'the likely life of tape, never longer than the membrane or the part under it',
       formula: life.formula,
