@@ -220,8 +220,10 @@ function isItemKey(problem: Located): boolean {
 
 function eventOf(record: Exclude<PastRecord, { word: 'stored' | 'trip' }>, file: string, context: PlaceContext): Event {
   const looking = lookWords.has(record.word);
+  // Where the water may come in is a place of the record like any other.
+  const targets = [...(record.targets ?? []), ...(record.word === 'leaked' ? (record.suspects ?? []) : [])];
   const lines = record.findings ?? [];
-  const written = [...lines.flatMap((line) => line.targets), ...(record.targets ?? [])];
+  const written = [...lines.flatMap((line) => line.targets), ...targets];
   const named = new Set(written.map((target) => nameNow(target.name, context)));
   const findings = lines.map((line) => ({ line, places: placesOf(line.targets, true, context, named, line.stretch) }));
   return {
@@ -230,7 +232,7 @@ function eventOf(record: Exclude<PastRecord, { word: 'stored' | 'trip' }>, file:
     first: record.date.first,
     last: record.date.last,
     ...(record.date.time === undefined ? {} : { time: record.date.time }),
-    places: placesOf(record.targets, looking, context, named),
+    places: placesOf(targets, looking, context, named),
     findings,
   };
 }

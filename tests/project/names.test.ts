@@ -304,12 +304,33 @@ describe('what a material bonds to', () => {
     expect(check('tape B {\n  bonds-to epdm\n  bonds-to aluminium\n}\n')).toEqual([]);
   });
   it('is replaced whole by a nearer block, and the nearest word about a surface holds', () => {
-    const bonding = tape('tape A {\n  bonds-to epdm, aluminium\n}\ntape B like A {\n  bonds-to abs\n  never-on pvc\n}\n');
+    const bonding = tape(
+      'tape A {\n  bonds-to epdm, aluminium\n}\ntape B like A {\n  bonds-to abs\n  never-on pvc\n}\n',
+    );
     expect([bonding.abs?.value, bonding.pvc?.value]).toEqual(['yes', 'never']);
     const nearer = tape('tape A {\n  bonds-to pp\n}\ntape B like A {\n  never-on pp\n}\n');
     expect(nearer.pp?.value).toBe('never');
   });
   it('is filled up by the built-in material where the label is silent', () => {
-    expect(tape('tape B {\n  bonds-to abs\n}\n').silicone).toMatchObject({ value: 'never', origin: { kind: 'common practice' } });
+    expect(tape('tape B {\n  bonds-to abs\n}\n').silicone).toMatchObject({
+      value: 'never',
+      origin: { kind: 'common practice' },
+    });
+  });
+});
+
+describe('the suspects of a leak', () => {
+  it('are places like any other: former names hold, unknown ones are named', () => {
+    const texts = {
+      'a.rig': `${model}rig Teal like Alder {\n  formerly hatch to vent\n  leaked 2024-05-01 suspect hatch\n  leaked 2024-06-01 suspect vnt\n}\n`,
+    };
+    expect(
+      projectOf(texts)
+        .rigs('a.rig')[1]
+        ?.rig.events[0]?.places.map((place) => place.item),
+    ).toEqual(['vent']);
+    expect(check(texts, 'a.rig').find((finding) => finding.rule === 'unknown-seam')?.message).toContain(
+      'did you mean `vent`?',
+    );
   });
 });
