@@ -37,6 +37,11 @@ export function lookedAt(
   material: MaterialsOf,
 ): SeamState {
   let { stretches } = state;
+  const [only] = lines;
+  if (only && lines.length === 1 && places.length === 0 && isPlain(only)) {
+    // By far the commonest look: one line about the whole of an item, with nothing but a condition.
+    return { ...state, stretches: stretches.map((stretch) => judged(looked(stretch, event), only.line, event)) };
+  }
   const unseen = lines.filter(({ line }) => line.seen.notSeen);
   const seen = lines.filter(({ line }) => !line.seen.notSeen);
   for (const { place } of unseen) stretches = changed(stretches, place, (stretch) => notSeen(stretch, event));
@@ -58,6 +63,9 @@ export function lookedAt(
   }
   return { ...state, stretches };
 }
+
+const isPlain = ({ line, place }: Seen) =>
+  place.from === undefined && !line.seen.notSeen && !line.seen.wet && !line.materials && !line.moisture;
 
 const levelRank = (line: Line) => {
   const level = levelOf(line);
