@@ -85,7 +85,7 @@ function* check(context: RigContext): Iterable<Found> {
   const { asOf } = context.dates;
   const items = rig.items.filter((item) => !isGone(item, rig, asOf));
   yield* unmeasured(rig, context, own);
-  for (const item of items) {
+  for (const item of rig.items) {
     if (!own(item)) continue;
     if (rig.roof) yield* offRoof(item, rig.roof, context);
     yield* ofItem(item, rig);
