@@ -2,7 +2,7 @@
 import type { Item, Policy, Roof, Tape } from '../resolve/types.ts';
 import type { System } from '../values/display.ts';
 import { bandOf } from './band.ts';
-import { figureInput, type Long, lengthInput, units, type Wide, wide } from './figure.ts';
+import { figureInput, type Long, lengthInput, sumOf, units, type Wide, wide } from './figure.ts';
 
 const NM2_PER_MM2 = 1e12;
 
@@ -40,4 +40,14 @@ export function bandArea(length: Long, item: Item, policy: Policy, system: Syste
     formula: `length * band / ${units[system].perArea}`,
     inputs: [figureInput('length', length.figure), lengthInput('band', band.value, system, band.origin)],
   });
+}
+
+/** Areas together. */
+export function areaSum(areas: readonly Wide[], system: System): Wide {
+  const mm2 = areas.reduce((sum, area) => sum + area.mm2, 0);
+  const working = sumOf(
+    areas.map(({ figure }) => figure),
+    'area',
+  );
+  return wide(mm2, system, { rule: 'all bands together', ...working });
 }

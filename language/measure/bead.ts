@@ -5,7 +5,7 @@ import type { System } from '../values/display.ts';
 import type { Length } from '../values/length.ts';
 import { done, type Read, refused } from '../values/quantity.ts';
 import { countInput, type Filling, figureInput, filling, type Long, lengthInput, long, units } from './figure.ts';
-import { isPart, type Stretch, seamLength, stretchLength } from './length.ts';
+import { isPart, type Stretch, seamLength, stretchOf } from './length.ts';
 import { sectionArea, volumeOfBead } from './section.ts';
 import { whyNoSealant } from './treatable.ts';
 
@@ -44,10 +44,9 @@ export function beadOf(
   const bead = beadSize(item, sealant);
   if (bead === undefined) return refused(`how thick a bead of ${sealant.name} is, is not written`);
   const around = item.kind === 'opening' || item.kind === 'mount';
-  const whole = seam.value.each.nm;
-  if (isPart(stretch, whole)) {
-    if (stretchLength(stretch, whole) === 0) return refused('this stretch lies beyond the end of the seam');
-    const length = stretchOf(item, stretch, whole, system);
+  if (isPart(stretch, seam.value.each.nm)) {
+    const length = stretchOf(item, stretch, seam.value, system);
+    if (length === undefined) return refused('this stretch lies beyond the end of the seam');
     return done({ item: item.name, length, ...filled(length, bead, system), smothered: false, around });
   }
   if (isSmothered(item, policy)) {
@@ -71,17 +70,6 @@ export function isSmothered(item: Item, { smother }: Pick<Policy, 'smother'>): b
   const { size } = item;
   const longest = size.shape === 'round' ? size.diameter.nm : Math.max(size.along.nm, size.across.nm);
   return longest <= smother.value.nm;
-}
-
-function stretchOf(item: Item, stretch: Stretch, whole: number, system: System): Long {
-  const each = stretchLength(stretch, whole);
-  const { nm, unit } = units[system].length;
-  const figure = long(each, system, { rule: '', formula: '', inputs: [] }).figure;
-  return long(each * item.count, system, {
-    rule: 'the stretch that is meant',
-    formula: 'count * stretch',
-    inputs: [countInput('count', item.count), { name: 'stretch', value: each / nm, unit, text: figure.text }],
-  });
 }
 
 function centreLine(item: Item, bead: Bead, policy: Pick<Policy, 'beadLine'>, system: System): Long {

@@ -2,7 +2,6 @@
 import type { Explained, Input } from '../explain.ts';
 import type { Origin } from '../resolve/types.ts';
 import { areaText, lengthText, type System, volumeText } from '../values/display.ts';
-import type { Length } from '../values/length.ts';
 
 /** How a figure came about, without the figure. */
 export interface Working {
@@ -77,10 +76,27 @@ export function filling(mL: number, system: System, working: Working, as: 'volum
   return { mL, figure: { value: mL / size, unit, text: volumeText(mL, system), ...working } };
 }
 
-/** A length that a person wrote, as an input. */
-export function lengthInput(name: string, length: Length, system: System, origin?: Origin): Input {
+/** A length as an input, with the text that a person wrote or is to read. */
+export function lengthInput(
+  name: string,
+  length: { readonly nm: number; readonly text: string },
+  system: System,
+  origin?: Origin,
+): Input {
   const { unit, nm } = units[system].length;
   return { name, value: length.nm / nm, unit, text: length.text, ...(origin === undefined ? {} : { origin }) };
+}
+
+/** A volume as an input, in the unit that figures of its kind are worked in. */
+export function volumeInput(
+  name: string,
+  { mL, text }: { readonly mL: number; readonly text: string },
+  system: System,
+  as: 'volume' | 'liquid',
+  origin?: Origin,
+): Input {
+  const { unit, mL: size } = units[system][as];
+  return { name, value: mL / size, unit, text, ...(origin === undefined ? {} : { origin }) };
 }
 
 /** A bare number as an input. */

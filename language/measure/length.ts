@@ -1,7 +1,7 @@
 // How long the seam of an item is: along its flange or along its run, for one and for all that are alike.
 import type { Input } from '../explain.ts';
 import type { Item, Roof } from '../resolve/types.ts';
-import type { System } from '../values/display.ts';
+import { lengthText, type System } from '../values/display.ts';
 import type { Length } from '../values/length.ts';
 import { done, type Read, refused } from '../values/quantity.ts';
 import { countInput, type Long, lengthInput, long, type Working } from './figure.ts';
@@ -56,6 +56,22 @@ export function stretchLength(stretch: Stretch, whole: number): number {
 /** True if the stretch is less than the whole seam. */
 export function isPart(stretch: Stretch | undefined, whole: number): stretch is Stretch {
   return stretch !== undefined && ((stretch.from ?? 0) > 0 || (stretch.to ?? whole) < whole);
+}
+
+/** A stretch of a seam, for all copies together; the whole seam where the stretch is no part of it; undefined beyond its end. */
+export function stretchOf(item: Item, stretch: Stretch, seam: SeamLength, system: System): Long | undefined {
+  const whole = seam.each.nm;
+  if (!isPart(stretch, whole)) return seam.all;
+  const nm = stretchLength(stretch, whole);
+  if (nm === 0) return undefined;
+  return long(nm * item.count, system, {
+    rule: 'the stretch that is meant',
+    formula: 'count * stretch',
+    inputs: [
+      countInput('count', item.count, item.origin),
+      lengthInput('stretch', { nm, text: lengthText(nm, system) }, system),
+    ],
+  });
 }
 
 /** The straight sides of a seam; undefined for flanges and for what has no seam. */

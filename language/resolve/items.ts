@@ -68,6 +68,7 @@ function itemOf(statement: ItemStatement, name: string, file: string, policy: Po
     ...(side ? { side } : {}),
     wall: on?.wall ?? false,
     ...sizeOf(statement),
+    ...(statement.word === 'opening' && statement.cutout ? { hole: statement.cutout } : {}),
     ...('run' in statement && statement.run ? { run: statement.run } : {}),
     ...(statement.length ? { length: statement.length } : {}),
     ...(wide ? { wide } : {}),

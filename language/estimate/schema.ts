@@ -1,0 +1,268 @@
+// The estimate of one rig as plain data: what the documents are written from, and the form of the JSON document.
+import * as z from 'zod';
+import type { Explained } from '../explain.ts';
+import type { Origin } from '../resolve/types.ts';
+import { Money } from '../values/money.ts';
+
+const Span = z.tuple([z.int(), z.int()]).readonly();
+
+const originKind = z.enum(['record', 'published', 'common practice', 'from memory']);
+
+export const OriginSchema: z.ZodType<Origin> = z
+  .strictObject({
+    file: z.string(),
+    at: Span,
+    kind: originKind,
+    source: z.string().exactOptional(),
+  })
+  .readonly();
+
+/** A figure with its formula and inputs, as in `Explained`. */
+export const Figure: z.ZodType<Explained> = z
+  .strictObject({
+    value: z.number(),
+    unit: z.string(),
+    text: z.string(),
+    rule: z.string(),
+    formula: z.string(),
+    inputs: z
+      .array(
+        z
+          .strictObject({
+            name: z.string(),
+            value: z.union([z.number(), z.string()]),
+            unit: z.string().exactOptional(),
+            text: z.string(),
+            origin: OriginSchema.exactOptional(),
+          })
+          .readonly(),
+      )
+      .readonly(),
+    source: z.string().exactOptional(),
+  })
+  .readonly();
+
+/** An amount of money, rounded half up at the minor unit, with its figure. */
+export const Priced = z.strictObject({ money: Money, figure: Figure }).readonly();
+export type Priced = z.infer<typeof Priced>;
+
+/** Something that must be answered before the estimate is whole. */
+export const Question = z
+  .strictObject({
+    rule: z.enum([
+      'no-material',
+      'unknown-material',
+      'two-materials',
+      'no-price',
+      'no-coverage',
+      'no-cleaner',
+      'no-labour-rate',
+      'no-rate',
+      'mixed-currencies',
+      'no-roll',
+      'primer-needed',
+      'unknown-stock',
+      'past-best-before',
+      'unknown-underneath',
+      'not-counted',
+      'not-priced',
+    ]),
+    about: z.string(),
+    text: z.string(),
+  })
+  .readonly();
+export type Question = z.infer<typeof Question>;
+
+export const PieceLine = z
+  .strictObject({
+    number: z.int().positive(),
+    tape: z.string(),
+    item: z.string(),
+    copy: z.int().positive(),
+    what: z.string(),
+    frame: z.boolean(),
+    length: Figure,
+  })
+  .readonly();
+export type PieceLine = z.infer<typeof PieceLine>;
+
+export const StripsLine = z
+  .strictObject({ item: z.string(), strips: Figure, slack: Figure, noSlack: z.boolean() })
+  .readonly();
+
+export const BeadLine = z
+  .strictObject({
+    sealant: z.string(),
+    item: z.string(),
+    smothered: z.boolean(),
+    length: Figure,
+    section: Figure.exactOptional(),
+    volume: Figure,
+  })
+  .readonly();
+
+export const LiquidLine = z
+  .strictObject({
+    task: z.enum(['wash', 'wipe', 'prime', 'coat']),
+    material: z.string().exactOptional(),
+    area: Figure,
+    volume: Figure.exactOptional(),
+  })
+  .readonly();
+export type LiquidLine = z.infer<typeof LiquidLine>;
+
+/** One plan with its take-off. Pieces, beads and liquids are those of this job alone. */
+export const JobLine = z
+  .strictObject({
+    text: z.string(),
+    word: z.string(),
+    file: z.string(),
+    at: Span,
+    visit: z.int().positive(),
+    items: z.array(z.string()).readonly(),
+    strips: z.array(StripsLine).readonly(),
+    pieces: z.array(PieceLine).readonly(),
+    tapeLength: Figure.exactOptional(),
+    beads: z.array(BeadLine).readonly(),
+    beadLength: Figure.exactOptional(),
+    sealantVolume: Figure.exactOptional(),
+    liquids: z.array(LiquidLine).readonly(),
+    stripped: z.array(z.strictObject({ item: z.string(), hard: z.boolean(), length: Figure }).readonly()).readonly(),
+    skipped: z.array(z.strictObject({ item: z.string(), reason: z.string() }).readonly()).readonly(),
+  })
+  .readonly();
+export type JobLine = z.infer<typeof JobLine>;
+
+/** The jobs that the dates of their plans let be done together, and what begins the visit. */
+export const VisitLine = z
+  .strictObject({
+    number: z.int().positive(),
+    from: z.string(),
+    to: z.string().exactOptional(),
+    liquids: z.array(LiquidLine).readonly(),
+  })
+  .readonly();
+export type VisitLine = z.infer<typeof VisitLine>;
+
+/** One roll or piece on hand with its cuts in laying order. */
+export const StockLine = z
+  .strictObject({
+    kind: z.enum(['roll', 'on-hand']),
+    what: z.string(),
+    usable: Figure,
+    cuts: z
+      .array(
+        z
+          .strictObject({
+            piece: z.int().positive(),
+            item: z.string(),
+            what: z.string(),
+            part: z.tuple([z.int(), z.int()]).readonly().exactOptional(),
+            length: Figure,
+          })
+          .readonly(),
+      )
+      .readonly(),
+    left: Figure,
+  })
+  .readonly();
+export type StockLine = z.infer<typeof StockLine>;
+
+export const CuttingList = z
+  .strictObject({
+    tape: z.string(),
+    stock: z.array(StockLine).readonly(),
+    splices: z.int().nonnegative(),
+    longestLeft: Figure.exactOptional(),
+  })
+  .readonly();
+export type CuttingList = z.infer<typeof CuttingList>;
+
+export const PurchaseLine = z
+  .strictObject({
+    what: z.string(),
+    count: z.int().positive(),
+    unitPrice: Money.exactOptional(),
+    cost: Priced.exactOptional(),
+  })
+  .readonly();
+
+export type PurchaseLine = z.infer<typeof PurchaseLine>;
+
+/** What of one material is needed, on hand and to be bought. `cost` is missing where no price is known. */
+export const Purchase = z
+  .strictObject({
+    material: z.string(),
+    kind: z.enum(['tape', 'sealant', 'primer', 'cleaner', 'coating']),
+    need: Figure,
+    withSpare: Figure.exactOptional(),
+    onHand: Figure.exactOptional(),
+    /** Of a sealant in one size of cartridge: how many the need takes, on hand or bought. */
+    cartridges: Figure.exactOptional(),
+    buy: z.array(PurchaseLine).readonly(),
+    cost: Priced.exactOptional(),
+    proven: z.boolean(),
+    proof: z.string(),
+    left: Figure.exactOptional(),
+  })
+  .readonly();
+export type Purchase = z.infer<typeof Purchase>;
+
+const Hours = z.strictObject({ least: Figure, likely: Figure, most: Figure }).readonly();
+
+export const LabourLine = z
+  .strictObject({
+    visit: z.int().positive(),
+    task: z.string(),
+    quantity: Figure,
+    hours: Hours,
+    cost: Priced.exactOptional(),
+  })
+  .readonly();
+export type LabourLine = z.infer<typeof LabourLine>;
+
+/** A default figure that the estimate rests on: everything that no record of the user says. */
+export const Assumption = z
+  .strictObject({
+    name: z.string(),
+    text: z.string(),
+    kind: originKind,
+    source: z.string().exactOptional(),
+    file: z.string(),
+    at: Span,
+    usedFor: z.string(),
+  })
+  .readonly();
+export type Assumption = z.infer<typeof Assumption>;
+
+export const Totals = z
+  .strictObject({
+    currency: z.string().exactOptional(),
+    materials: Priced.exactOptional(),
+    labour: Priced.exactOptional(),
+    tax: Priced.exactOptional(),
+    total: Priced.exactOptional(),
+    complete: z.boolean(),
+    /** Why the total is not whole; empty if it is. */
+    missing: z.array(z.string()).readonly(),
+  })
+  .readonly();
+export type Totals = z.infer<typeof Totals>;
+
+export const Estimate = z
+  .strictObject({
+    rig: z.strictObject({ name: z.string(), file: z.string(), unit: z.string().exactOptional() }).readonly(),
+    asOf: z.string(),
+    system: z.enum(['us', 'metric']),
+    visits: z.array(VisitLine).readonly(),
+    jobs: z.array(JobLine).readonly(),
+    cutting: z.array(CuttingList).readonly(),
+    purchases: z.array(Purchase).readonly(),
+    labour: z.array(LabourLine).readonly(),
+    hours: Hours,
+    totals: Totals,
+    assumptions: z.array(Assumption).readonly(),
+    questions: z.array(Question).readonly(),
+  })
+  .readonly();
+export type Estimate = z.infer<typeof Estimate>;
