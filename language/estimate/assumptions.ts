@@ -1,17 +1,24 @@
 // The default figures that an estimate rests on, gathered from the inputs of its figures.
 import type { Explained } from '../explain.ts';
-import type { Assumption } from './schema.ts';
+import type { Assumption, Estimate, LabourLine } from './schema.ts';
 
-/** Every input that no record of the user says, once for each line of the library that it comes from, in order of use. */
-export function assumptionsOf(parts: unknown): readonly Assumption[] {
+type Parts = Omit<Estimate, 'rig' | 'asOf' | 'system' | 'assumptions' | 'questions'>;
+
+const likely = (line: LabourLine) => ({ ...line, hours: line.hours.likely });
+
+/**
+ * Every input that no record of the user says, once for each line of the library that it comes from, in order of use.
+ * Of a rate with three points the likely one is named.
+ */
+export function assumptionsOf(parts: Parts): readonly Assumption[] {
   const found = new Map<string, Assumption>();
-  for (const { rule, inputs } of figuresIn(parts)) {
+  for (const { rule, inputs } of figuresIn({ ...parts, labour: parts.labour.map(likely), hours: undefined })) {
     for (const { name, text, origin } of inputs) {
       if (origin === undefined || origin.kind === 'record') continue;
       const { file, at, kind, source } = origin;
       const key = `${file} ${at[0]} ${name}`;
       if (found.has(key)) continue;
-      const said = source === undefined ? {} : { source };
+      const said = source === undefined || source === kind ? {} : { source };
       found.set(key, { name: name.replaceAll('_', ' '), text, kind, ...said, file, at, usedFor: rule });
     }
   }

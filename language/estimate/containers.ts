@@ -1,9 +1,17 @@
 // Buying sealant by the cartridge or the case, and liquids by the container.
 import { type ContainerPurchase, cheapestContainers } from '../cutting/index.ts';
 import type { Explained } from '../explain.ts';
-import { type Filling, figureInput, filling, sumOf, volumeInput, type Working } from '../measure/figure.ts';
+import {
+  type Filling,
+  figureInput,
+  filling,
+  sumOf,
+  volumeInput,
+  volumeWords,
+  type Working,
+} from '../measure/figure.ts';
 import type { OnSale, Policy } from '../resolve/types.ts';
-import { type System, volumeText } from '../values/display.ts';
+import type { System } from '../values/display.ts';
 import { fromMinor, minorUnits } from '../values/money.ts';
 import { countedOf } from '../values/numbers.ts';
 import { buyable, moneyInput, priced } from './priced.ts';
@@ -108,7 +116,7 @@ function lineOf({ size, price, origin }: OnSale<Size>, count: number): PurchaseL
 
 function shelfOf({ mL, origin }: OnHand, scale: Scale): Filling {
   const { system, as } = scale;
-  const inputs = [volumeInput('counted', { mL, text: volumeText(mL, system) }, system, as, origin)];
+  const inputs = [volumeInput('counted', { mL, text: volumeWords(mL, system, as) }, system, as, origin)];
   return volume(scale, mL, { rule: 'on hand', formula: 'counted', inputs });
 }
 

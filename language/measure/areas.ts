@@ -1,7 +1,7 @@
 // Areas that liquids are counted by.
 import type { Item, Policy, Roof, Tape } from '../resolve/types.ts';
 import type { System } from '../values/display.ts';
-import { bandOf } from './band.ts';
+import { bandKind, bandOf } from './band.ts';
 import { figureInput, type Long, lengthInput, sumOf, units, type Wide, wide } from './figure.ts';
 
 const NM2_PER_MM2 = 1e12;
@@ -34,11 +34,13 @@ export function tapeArea(length: Long, tape: Pick<Tape, 'width'>, system: System
 /** What lies under sealant: the seam times the band of its kind. Undefined for what has no band. */
 export function bandArea(length: Long, item: Item, policy: Policy, system: System): Wide | undefined {
   const band = bandOf(item, policy);
-  if (band === undefined) return undefined;
+  const kind = bandKind(item);
+  if (band === undefined || kind === undefined) return undefined;
+  const name = `${kind.replace('-', '_')}_band`;
   return wide((length.nm * band.value.nm) / NM2_PER_MM2, system, {
     rule: 'length of the seam times its band',
-    formula: `length * band / ${units[system].perArea}`,
-    inputs: [figureInput('length', length.figure), lengthInput('band', band.value, system, band.origin)],
+    formula: `length * ${name} / ${units[system].perArea}`,
+    inputs: [figureInput('length', length.figure), lengthInput(name, band.value, system, band.origin)],
   });
 }
 

@@ -50,7 +50,7 @@ export function stripsFor(
   band: Stated<Length>,
   margin: Stated<Length>,
   tape: { readonly width: Stated<Length>; readonly sideLap: Stated<Length> },
-  edge: boolean,
+  kind: BandKind,
   system: System,
 ): Read<Strips> {
   const [B, m, t, v] = [band, margin, tape.width, tape.sideLap].map((each) => each.value.nm) as [number, ...number[]];
@@ -59,8 +59,9 @@ export function stripsFor(
   const need = B + 2 * m!;
   const ratio = (need - v!) / (t! - v!);
   const count = Math.max(1, Math.ceil(ratio - WHOLE));
+  const name = `${kind.replace('-', '_')}_band`;
   const inputs = [
-    lengthInput('band', band.value, system, band.origin),
+    lengthInput(name, band.value, system, band.origin),
     lengthInput('margin', margin.value, system, margin.origin),
     lengthInput('tape_width', tape.width.value, system, tape.width.origin),
     lengthInput('side_lap', tape.sideLap.value, system, tape.sideLap.origin),
@@ -73,23 +74,24 @@ export function stripsFor(
       unit: 'strips',
       text: count === 1 ? '1 strip' : `${count} strips`,
       rule: 'the fewest strips that cover the band and a margin on each side',
-      formula: 'max(1, ceil(round((band + 2 * margin - side_lap) / (tape_width - side_lap), 6)))',
+      formula: `max(1, ceil(round((${name} + 2 * margin - side_lap) / (tape_width - side_lap), 6)))`,
       inputs,
     },
     slack: long(slack, system, {
       rule: 'what the strips cover beyond band and margins',
-      formula: 'strips * tape_width - (strips - 1) * side_lap - band - 2 * margin',
+      formula: `strips * tape_width - (strips - 1) * side_lap - ${name} - 2 * margin`,
       inputs: [...inputs, { name: 'strips', value: count, text: String(count) }],
     }),
-    noSlack: edge && slack < QUARTER_INCH,
+    noSlack: kind === 'edge' && slack < QUARTER_INCH,
   });
 }
 
 /** The strips of an item's seam in a tape. Refused where tape has no width or the item no band. */
 export function stripsOf(item: Item, policy: Policy, tape: Tape, system: System): Read<Strips> {
   const band = bandOf(item, policy);
-  if (band === undefined) return refused('there is no band to cover');
+  const kind = bandKind(item);
+  if (band === undefined || kind === undefined) return refused('there is no band to cover');
   if (tape.width === undefined) return refused(`the width of ${tape.name} is not known`);
   const known = { width: tape.width, sideLap: tape.sideLap };
-  return stripsFor(band, policy.margin, known, item.kind === 'edge', system);
+  return stripsFor(band, policy.margin, known, kind, system);
 }

@@ -2,6 +2,7 @@
 import type { Explained, Input } from '../explain.ts';
 import type { Origin } from '../resolve/types.ts';
 import { areaText, lengthText, type System, volumeText } from '../values/display.ts';
+import { rounded } from '../values/exact.ts';
 
 /** How a figure came about, without the figure. */
 export interface Working {
@@ -73,7 +74,14 @@ export function wide(mm2: number, system: System, working: Working): Wide {
 /** A volume as a figure: `liquid` in gallons or litres, else in fluid ounces or millilitres. */
 export function filling(mL: number, system: System, working: Working, as: 'volume' | 'liquid' = 'volume'): Filling {
   const { unit, mL: size } = units[system][as];
-  return { mL, figure: { value: mL / size, unit, text: volumeText(mL, system), ...working } };
+  return { mL, figure: { value: mL / size, unit, text: volumeWords(mL, system, as), ...working } };
+}
+
+/** A volume for people: of sealant in fluid ounces or millilitres however much it is, as its cartridges are. */
+export function volumeWords(mL: number, system: System, as: 'volume' | 'liquid'): string {
+  if (as === 'liquid') return volumeText(mL, system);
+  const { unit, mL: size } = units[system].volume;
+  return `${rounded(mL / size, system === 'us' ? 1 : 0)} ${unit}`;
 }
 
 /** A length as an input, with the text that a person wrote or is to read. */

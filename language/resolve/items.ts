@@ -88,8 +88,7 @@ function itemOf(statement: ItemStatement, name: string, file: string, policy: Po
 
 /** The outside of the flange: as written, or the cut-out with the flange around it. */
 function sizeOf(statement: ItemStatement): Pick<Item, 'size'> {
-  if (!('size' in statement)) return {};
-  if (statement.size) return { size: statement.size };
+  if ('size' in statement && statement.size) return { size: statement.size };
   if (statement.word !== 'opening' || !statement.cutout) return {};
   const twice = 2 * (statement.flange?.nm ?? 0);
   const { cutout } = statement;
