@@ -1,0 +1,65 @@
+// The figures that a schedule rests on, each with its kind.
+import type { Fleet, Stated } from '../resolve/types.ts';
+import { type Task, tasks } from '../statements/words.ts';
+import { hoursText } from '../values/display.ts';
+import { workEnds } from './clocks.ts';
+import { pairEfficiency } from './crew.ts';
+import type { Schedule } from './types.ts';
+import { companyDays, type RigWork } from './visits.ts';
+
+type Assumption = Schedule['assumptions'][number];
+
+/** Rates, seasons, hours of a day and the rules of placing, as far as a visit uses them; each once. */
+export function assumptionsOf(work: readonly RigWork[], fleet?: Fleet): readonly Assumption[] {
+  const busy = work.filter(({ held, unplaced }) => held.length + unplaced.length > 0);
+  if (busy.length === 0) return [];
+  const rigs = busy.flatMap(({ ground, held, jobs }): readonly Assumption[] => {
+    const { policy } = ground.view.rig;
+    const used = new Set<string>(held.flatMap(({ steps }) => steps.map(({ task }) => task)));
+    if (used.has('wash')) used.add('dry');
+    const rates = tasks.filter((task) => used.has(task)).flatMap((task) => rateOf(task, policy.rates[task]));
+    return [
+      ...(jobs.some(({ season }) => season)
+        ? [stated('season of roof work', policy.season.value.text, policy.season)]
+        : []),
+      ...(fleet?.crew ? [] : [stated('hours of a day, one person', policy.workday.value.text, policy.workday)]),
+      ...rates,
+    ];
+  });
+  const crew: readonly Assumption[] = fleet?.crew
+    ? [
+        {
+          what: 'crew',
+          value: `${fleet.crew.people} for ${hoursText(fleet.crew.minutes)} each a day`,
+          kind: fleet.crew.origin.kind,
+        },
+      ]
+    : [];
+  const pair: readonly Assumption[] =
+    (fleet?.crew?.people ?? 1) > 1
+      ? [{ what: 'two on one roof', value: `${100 * pairEfficiency} % of the hours of each`, kind: 'from memory' }]
+      : [];
+  const fixed: readonly Assumption[] = [
+    { what: 'clocks of planned work run from', value: workEnds, kind: 'common practice' },
+    { what: 'a plan waits for others of its rig at least', value: `${companyDays} days`, kind: 'from memory' },
+    {
+      what: 'order of placing',
+      value:
+        'pinned days first, then the earliest last day, the worst finding, the name of the rig, the line; what is placed is not moved again',
+      kind: 'common practice',
+    },
+  ];
+  const seen = new Set<string>();
+  return [...crew, ...pair, ...rigs, ...fixed].filter(({ what, value }) => {
+    const key = `${what} ${value}`;
+    return !seen.has(key) && seen.add(key);
+  });
+}
+
+function rateOf(task: Task, rate: RigWork['ground']['view']['rig']['policy']['rates'][Task] | undefined) {
+  return rate && rate.value !== 'none' ? [stated(`rate of ${task}`, rate.value.likely.text, rate)] : [];
+}
+
+function stated(what: string, value: string, { origin: { kind, source } }: Stated<unknown>): Assumption {
+  return { what, value, kind, ...(source === undefined || source === kind ? {} : { source }) };
+}

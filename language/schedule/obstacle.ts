@@ -1,0 +1,97 @@
+// What keeps a rig from being worked on: days on which it is away or laid up, on which nobody works, or out of season.
+import type { Fleet, Origin, RigView } from '../resolve/types.ts';
+import { addDays, weekday } from '../values/calendar.ts';
+import { inSeason, nextInSeason } from '../values/season.ts';
+
+/** Why a day will not do, and the first day on which this reason no longer holds. */
+export interface Obstacle {
+  readonly because: string;
+  readonly next: string;
+}
+
+export interface Span {
+  readonly first: string;
+  readonly last: string;
+  readonly origin: Origin;
+  readonly because: string;
+}
+
+/** The calendar of one rig, in order of time. */
+export interface RigDays {
+  /** Trips and bookings: the rig is not there. */
+  readonly away: readonly Span[];
+  readonly stored: readonly Span[];
+  readonly closed: readonly Span[];
+  /** Days of the week on which somebody works, 1 for Monday. */
+  readonly workdays: ReadonlySet<number>;
+  readonly view: RigView;
+}
+
+const everyDay: ReadonlySet<number> = new Set([1, 2, 3, 4, 5, 6, 7]);
+const names = ['Mondays', 'Tuesdays', 'Wednesdays', 'Thursdays', 'Fridays', 'Saturdays', 'Sundays'];
+
+/** The calendar of a rig, alone or in its fleet. An owner may work on every day of the week. */
+export function rigDays(view: RigView, fleet?: Fleet): RigDays {
+  const { rig } = view;
+  const booked = view.booked ?? fleet?.booked.filter((each) => each.rig === rig.name) ?? [];
+  const say = (spans: RigSpans, what: string): readonly Span[] =>
+    spans
+      .map(({ first, last, origin }) => ({ first, last, origin, because: `${what} from ${first} to ${last}` }))
+      .sort((a, b) => compare(a.first, b.first) || compare(a.last, b.last));
+  const away = [...say(rig.trips, `${rig.name} is on a trip`), ...say(booked, `${rig.name} is booked`)];
+  return {
+    away: away.sort((a, b) => compare(a.first, b.first) || compare(a.last, b.last)),
+    stored: say(rig.stored, `${rig.name} is laid up`),
+    closed: say(fleet?.closed ?? [], 'nobody works'),
+    workdays: fleet?.crew ? new Set(fleet.crew.days) : everyDay,
+    view,
+  };
+}
+
+type RigSpans = readonly { readonly first: string; readonly last: string; readonly origin: Origin }[];
+
+/** Needs of a visit: seasonal work waits for the season, a temporary cover goes on even in storage. */
+export interface Needs {
+  readonly season: boolean;
+  readonly outOfStorage: boolean;
+}
+
+/** Why the rig cannot stand there to be worked on, on a day of a visit, worked on or not. */
+export function absence(day: string, needs: Needs, days: RigDays): Obstacle | undefined {
+  return within(days.away, day) ?? (needs.outOfStorage ? within(days.stored, day) : undefined);
+}
+
+/** Why nobody works on the rig on a day. */
+export function obstacleOn(day: string, needs: Needs, days: RigDays): Obstacle | undefined {
+  const gone = absence(day, needs, days) ?? within(days.closed, day);
+  if (gone) return gone;
+  const { season } = days.view.rig.policy;
+  if (needs.season && !inSeason(day, season.value)) {
+    const next = nextInSeason(day, season.value);
+    return { because: `the season (${season.value.text}) begins on ${next}`, next };
+  }
+  return days.workdays.has(weekday(day)) ? undefined : dayOff(day);
+}
+
+/** True if nobody works on that day of the week, and nothing else is against it: a visit may go on after it. */
+export function isDayOff(day: string, days: RigDays): boolean {
+  return !days.workdays.has(weekday(day)) && within(days.closed, day) === undefined;
+}
+
+function dayOff(day: string): Obstacle {
+  return { because: `nobody works on ${names[weekday(day) - 1]}`, next: addDays(day, 1) };
+}
+
+function within(spans: readonly Span[], day: string): Obstacle | undefined {
+  const span = spans.find(({ first, last }) => first <= day && day <= last);
+  return span && { because: span.because, next: addDays(span.last, 1) };
+}
+
+/** The next time that the rig leaves after a day. */
+export function departureAfter(day: string, { away }: RigDays): Span | undefined {
+  return away.find(({ first }) => first > day);
+}
+
+export function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}

@@ -1,0 +1,124 @@
+// The steps of a visit laid out over days that follow each other.
+import type { Task } from '../statements/words.ts';
+import { addDays } from '../values/calendar.ts';
+import { type Crew, speedOf, type Team } from './crew.ts';
+import { absence, isDayOff, type Needs, type Obstacle, obstacleOn, type RigDays } from './obstacle.ts';
+import type { Step } from './steps.ts';
+
+export interface Packed {
+  readonly days: readonly string[];
+  /** The day on which each step begins, by its key. */
+  readonly dayOf: ReadonlyMap<string, string>;
+  /** Minutes of the team on each day, each of its people. */
+  readonly taken: ReadonlyMap<string, number>;
+}
+
+/** Rounding in minutes must not open a new day. */
+const NOTHING = 1e-6;
+
+/** What is cleaned is laid on the same day; a wet roof is not left half washed. Other work goes on in the morning. */
+const inOneGo: ReadonlySet<string> = new Set([
+  'wash',
+  'wipe',
+  'prime',
+  'lay',
+  'frame',
+  'press',
+  'gun',
+  'gun-around',
+] satisfies Task[]);
+
+/** A day with what is left of it: of the team's time, and until the evening, since waiting takes time but nobody's. */
+interface Today {
+  date: string;
+  work: number;
+  evening: number;
+}
+
+/**
+ * Lays the steps out from a day on. A run that prepares and lays something is kept on one day if a day can hold it; other
+ * work goes on over the next days. Days off are passed over; a visit does not go on over a closure, out of season, or while the rig is
+ * away. An obstacle says why this first day will not do.
+ */
+export function pack(
+  steps: readonly Step[],
+  first: string,
+  team: Team,
+  crew: Crew,
+  needs: Needs,
+  days: RigDays,
+): Packed | Obstacle {
+  const speed = speedOf(team);
+  const dayOf = new Map<string, string>();
+  const taken = new Map<string, number>();
+  const busy: Obstacle = { because: 'the crew has no time left', next: addDays(first, 1) };
+  const obstacle = obstacleOn(first, needs, days);
+  if (obstacle) return obstacle;
+  const today: Today = { date: first, work: crew.left(team, first), evening: crew.minutes };
+  const total = steps.reduce((sum, { minutes }) => sum + minutes / speed, 0);
+  const waiting = steps.reduce((sum, { waits }) => sum + waits, 0);
+  // What a day can hold is done in one; what it cannot begins with half a day at least.
+  const wanted = total + waiting <= crew.minutes + NOTHING ? total : Math.min(total, crew.minutes / 2);
+  if (today.work + NOTHING < wanted || today.work <= NOTHING) return busy;
+
+  const tomorrow = (): Obstacle | undefined => {
+    let day = addDays(today.date, 1);
+    while (isDayOff(day, days) && !absence(day, needs, days)) day = addDays(day, 1);
+    const against = obstacleOn(day, needs, days);
+    if (against) return against;
+    Object.assign(today, { date: day, work: crew.left(team, day), evening: crew.minutes });
+    return today.work <= NOTHING ? busy : undefined;
+  };
+  const spend = (minutes: number) => {
+    today.work -= minutes;
+    today.evening -= minutes;
+    taken.set(today.date, (taken.get(today.date) ?? 0) + minutes);
+  };
+
+  for (const run of runsOf(steps)) {
+    const working = run.reduce((sum, { minutes }) => sum + minutes / speed, 0);
+    // What follows the last of the work, drying over night, needs no daylight.
+    const inside = working + run.slice(0, -1).reduce((sum, { waits }) => sum + waits, 0);
+    const fits = working <= today.work + NOTHING && inside <= today.evening + NOTHING;
+    if (!fits && inside <= crew.minutes + NOTHING && run.some(({ task }) => inOneGo.has(task))) {
+      if (dayOf.size === 0) return busy;
+      const against = tomorrow();
+      if (against) return fromFirst(against, first);
+      if (working > today.work + NOTHING) return busy;
+    }
+    for (const step of run) {
+      let left = step.minutes / speed;
+      if (left > NOTHING && Math.min(today.work, today.evening) <= NOTHING) {
+        const against = tomorrow();
+        if (against) return fromFirst(against, first);
+      }
+      dayOf.set(step.key, today.date);
+      if (!taken.has(today.date)) taken.set(today.date, 0);
+      while (left > NOTHING) {
+        const now = Math.min(left, today.work, today.evening);
+        spend(now);
+        left -= now;
+        if (left <= NOTHING) break;
+        const against = tomorrow();
+        if (against) return fromFirst(against, first);
+      }
+      today.evening = Math.max(0, today.evening - step.waits);
+    }
+  }
+  return { days: [...taken.keys()], dayOf, taken };
+}
+
+/** What stands against a later day of a visit stands against its first day too; the search goes on a day at a time. */
+function fromFirst({ because }: Obstacle, first: string): Obstacle {
+  return { because, next: addDays(first, 1) };
+}
+
+function runsOf(steps: readonly Step[]): readonly (readonly Step[])[] {
+  const runs: Step[][] = [];
+  for (const step of steps) {
+    const last = runs.at(-1);
+    if (last?.[0]?.run === step.run) last.push(step);
+    else runs.push([step]);
+  }
+  return runs;
+}

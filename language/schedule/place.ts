@@ -1,0 +1,165 @@
+// The first days on which a visit can be held.
+import { addDays, addPeriod } from '../values/calendar.ts';
+import { type BayPlan, bayFor } from './bay.ts';
+import { type Clock, clocksAfter, type Laid } from './clocks.ts';
+import type { Crew, Team } from './crew.ts';
+import { type Bound, earliestOf, type Job } from './job.ts';
+import { compare, departureAfter, type Needs, type Obstacle, type RigDays } from './obstacle.ts';
+import { type Packed, pack } from './pack.ts';
+import type { Step } from './steps.ts';
+import { openers } from './words.ts';
+
+/** Beyond this nobody plans. */
+const AHEAD = { months: 36, days: 0 };
+
+/** A visit that is held, of the same rig as the one that is to be placed. */
+export interface Held {
+  readonly jobs: readonly Job[];
+  readonly steps: readonly Step[];
+  readonly packed: Packed;
+  readonly clocks: readonly Clock[];
+  readonly team: Team;
+  readonly bay?: string;
+  readonly because: readonly string[];
+}
+
+export interface Setting {
+  readonly asOf: string;
+  readonly crew: Crew;
+  readonly days: RigDays;
+  readonly bays: BayPlan;
+  /** The other visits of the rig. */
+  readonly held: readonly Held[];
+}
+
+/** Why no day will do: what forbids it, on the days on which it would have had to be. */
+export interface Refusal {
+  readonly refused: string;
+}
+
+export interface Ask {
+  readonly jobs: readonly Job[];
+  readonly steps: readonly Step[];
+  readonly from: readonly Bound[];
+  /** The visit is over by then. */
+  readonly end: string;
+  /** Out of season, in an indoor bay. */
+  readonly sheltered?: boolean;
+}
+
+/** The last day that is looked at. */
+export function horizonOf(asOf: string): string {
+  return addPeriod(asOf, AHEAD);
+}
+
+/** The earliest days for a visit that keep every constraint, or what forbids it. */
+export function place(ask: Ask, setting: Setting): Held | Refusal {
+  const { jobs } = ask;
+  const never = jobs.find((job) => job.never !== undefined);
+  if (never?.never !== undefined) return { refused: never.never };
+  const earliest = earliestOf([...jobs.flatMap(({ from }) => from), ...ask.from]);
+  const begin = jobs.filter(({ pinned }) => pinned).map(({ limit }) => (limit as Bound).date);
+  const lastStart = [...begin, ask.end].sort()[0] as string;
+  if (earliest.date > lastStart) return { refused: earliest.because };
+  let last: Obstacle | undefined;
+  let first: Obstacle | undefined;
+  for (let day = earliest.date; day <= lastStart; ) {
+    const found = tryDay(day, ask, setting);
+    if (!('next' in found)) return { ...found, because: whyThen(earliest, last, ask) };
+    first ??= found;
+    last = found;
+    day = found.next;
+  }
+  return { refused: first?.because ?? earliest.because };
+}
+
+function whyThen(earliest: Bound, last: Obstacle | undefined, { jobs }: Ask): readonly string[] {
+  const out = [last?.because ?? earliest.because];
+  for (const { limit } of jobs) if (limit && !out.includes(limit.because)) out.push(limit.because);
+  const dues = jobs.flatMap(({ due }) => due ?? []).sort((a, b) => compare(a.date, b.date));
+  const [due] = dues;
+  if (due && !out.includes(due.because)) out.push(due.because);
+  return out;
+}
+
+function tryDay(day: string, ask: Ask, setting: Setting): Held | Obstacle {
+  const { jobs, steps } = ask;
+  const { crew, days, bays } = setting;
+  const needs: Needs = {
+    season: !ask.sheltered && jobs.some(({ season }) => season),
+    outOfStorage: jobs.some(({ word }) => word !== 'cover' && word !== 'dry'),
+  };
+  const looking = jobs.every(({ word }) => word === 'inspect');
+  let refused: Obstacle | undefined;
+  for (const team of crew.teams(looking)) {
+    const packed = pack(steps, day, team, crew, needs, days);
+    if (!('days' in packed)) {
+      refused ??= packed;
+      continue;
+    }
+    const clocks = clocksAfter(laidIn(steps, packed, jobs));
+    const found = { jobs, steps, packed, clocks, team, because: [] };
+    const against = conflict(found, ask, setting);
+    if (against) {
+      refused ??= against;
+      continue;
+    }
+    if (!ask.sheltered && !jobs.some(({ word }) => openers.has(word))) return found;
+    const bay = bayFor(days.view.rig, day, packed.days.at(-1) as string, clocks, bays);
+    if (bay === undefined) return found;
+    if (bay.name !== undefined) return { ...found, bay: bay.name };
+    refused ??= { because: bay.because, next: addDays(day, 1) };
+  }
+  return refused ?? { because: 'the crew has no time left', next: addDays(day, 1) };
+}
+
+function laidIn(steps: readonly Step[], { dayOf }: Packed, jobs: readonly Job[]): readonly Laid[] {
+  const materials = new Map(jobs.flatMap((job) => job.materials.map((material) => [material.name, material])));
+  return steps.flatMap(({ key, materials: names }) =>
+    names.flatMap((name) => {
+      const material = materials.get(name);
+      const day = dayOf.get(key);
+      const lies = material && material.kind !== 'cleaner' && material.kind !== 'primer';
+      return lies && day !== undefined ? [{ material, day }] : [];
+    }),
+  );
+}
+
+/** Clocks hold the rig until they end, and other visits of it stand where they stand. */
+function conflict(found: Omit<Held, 'because'>, { end }: Ask, { days, held }: Setting): Obstacle | undefined {
+  const first = found.packed.days[0] as string;
+  const last = found.packed.days.at(-1) as string;
+  const next = addDays(first, 1);
+  const late = found.jobs.find((job) => job.pinned && job.limit && beginsOn(found, job) > job.limit.date);
+  if (late) return { because: 'other work of the visit would push it beyond its day', next };
+  if (last > end) return { because: `it takes until ${last}`, next };
+  const drive = found.clocks.find(({ clock }) => clock === 'drive');
+  const departure = departureAfter(last, days);
+  if (drive && departure && departure.first < drive.safeFrom) {
+    const because = `${drive.materials.join(', ')} may not be driven before ${drive.safeFrom}, and ${departure.because}`;
+    return { because, next };
+  }
+  for (const other of held) {
+    const [from, to] = [other.packed.days[0] as string, other.packed.days.at(-1) as string];
+    if (first <= to && from <= last) return { because: `another visit is held until ${to}`, next: addDays(to, 1) };
+    const [early, later] = first < from ? [found, other] : [other, found];
+    const wash = early.clocks.find(({ clock }) => clock === 'wash');
+    const washed = later.steps.find(({ task }) => task === 'wash');
+    const washDay = washed && later.packed.dayOf.get(washed.key);
+    if (wash && washDay !== undefined && washDay < wash.safeFrom) {
+      return { because: `${wash.materials.join(', ')} may not be washed before ${wash.safeFrom}`, next };
+    }
+  }
+  return undefined;
+}
+
+/** The first day of a visit on which something of a job is done; the first day of all where it has no step of its own. */
+function beginsOn({ steps, packed }: Pick<Held, 'steps' | 'packed'>, job: Job): string {
+  const own = steps.find(({ jobs }) => jobs.includes(job));
+  return (own && packed.dayOf.get(own.key)) ?? (packed.days[0] as string);
+}
+
+/** The last day of a visit. */
+export function endOf({ packed }: Pick<Held, 'packed'>): string {
+  return packed.days.at(-1) as string;
+}

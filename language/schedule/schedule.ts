@@ -1,0 +1,74 @@
+// The schedule of a rig or a fleet: dated visits, what falls due, what could not be placed, and why.
+import type { Dates, Fleet, RigView } from '../resolve/types.ts';
+import { assumptionsOf } from './assumptions.ts';
+import { type Crew, crewOf } from './crew.ts';
+import { scheduledDues } from './dues.ts';
+import { groundOf, titleOf } from './job.ts';
+import { compare } from './obstacle.ts';
+import type { Schedule, Unplaced } from './types.ts';
+import { namedVisits } from './visit.ts';
+import { type RigWork, visitsOf } from './visits.ts';
+
+/**
+ * The schedule of one rig: its owner works alone, on any day of the week, for the hours of the policy's workday. Dates are
+ * ISO dates, times minutes. Work is planned from the day after the as-of date, up to three years ahead. The same rig and
+ * dates give the same schedule.
+ */
+export function scheduleOfRig(view: RigView, dates: Dates): Schedule {
+  const work = visitsOf([groundOf(view, dates)], crewOf(view.rig.policy), dates.asOf);
+  return scheduled(view.rig.name, 'rig', dates, work);
+}
+
+/**
+ * The schedule of a fleet: all rigs share its crew, its bays and its closed days, and each keeps its bookings. Two people
+ * of the crew work together on a roof; one is enough for a look. Without a crew one person works the policy's workday.
+ */
+export function scheduleOfFleet(fleet: Fleet, views: readonly RigView[], dates: Dates): Schedule {
+  const crew: Crew = crewOf(fleet.policy, fleet);
+  const grounds = views.map((view) => groundOf(inFleet(view, fleet), dates));
+  return scheduled(fleet.name, 'fleet', dates, visitsOf(grounds, crew, dates.asOf, fleet), fleet);
+}
+
+/** The bookings of a fleet decide on dues as well. */
+function inFleet(view: RigView, fleet: Fleet): RigView {
+  return view.booked ? view : { ...view, booked: fleet.booked.filter(({ rig }) => rig === view.rig.name) };
+}
+
+function scheduled(
+  name: string,
+  kind: Schedule['kind'],
+  { asOf }: Dates,
+  work: readonly RigWork[],
+  fleet?: Fleet,
+): Schedule {
+  const visits = work.map(namedVisits);
+  return {
+    name,
+    kind,
+    asOf,
+    visits: visits
+      .flatMap((mine) => mine.visits)
+      .sort(
+        (a, b) => compare(a.days[0] as string, b.days[0] as string) || compare(a.rig, b.rig) || compare(a.id, b.id),
+      ),
+    dues: work
+      .flatMap((one, i) => scheduledDues(one, (visit) => visits[i]?.ids.get(visit) as string))
+      .sort((a, b) => compare(a.date, b.date) || compare(a.rig, b.rig)),
+    unplaced: work.flatMap(unplacedOf),
+    assumptions: assumptionsOf(work, fleet),
+  };
+}
+
+function unplacedOf({ ground, unplaced }: RigWork): readonly Unplaced[] {
+  return [...unplaced]
+    .sort((a, b) => a.job.row - b.job.row)
+    .map(({ job, because, firstDay }) => ({
+      rig: ground.view.rig.name,
+      title: titleOf(job),
+      items: job.items,
+      because,
+      ...(firstDay === undefined ? {} : { firstDay }),
+      file: job.plan.file,
+      at: job.plan.statement.at,
+    }));
+}
