@@ -36,14 +36,14 @@ export function estimateOf(view: RigView, { asOf }: Dates): Estimate {
   const { policy } = rig;
   const system = policy.units.value;
   const questions: Question[] = [];
-  const scene: Scene = { view, states: seamStates(view, asOf), system };
-  const visits = plannedVisits(scene, asOf, questions);
+  const scene: Scene = { view, asOf, states: seamStates(view, asOf), system };
+  const visits = plannedVisits(scene, questions);
   const jobs = visits.flatMap((visit) => visit.jobs);
   questions.push(...jobs.flatMap((job) => job.questions));
 
   const pieces = numberedPieces(visits);
   const currency = currencyOf(policy, [...pricesOf(visits)]);
-  const { purchases, cutting } = purchasesOf(visits, pieces, scene, asOf, currency, questions);
+  const { purchases, cutting } = purchasesOf(visits, pieces, scene, currency, questions);
 
   const labour: LabourLine[] = [];
   for (const visit of visits) {
@@ -88,8 +88,8 @@ export function estimateOf(view: RigView, { asOf }: Dates): Estimate {
   };
 }
 
-function plannedVisits(scene: Scene, asOf: string, questions: Question[]): readonly Planned[] {
-  return visitsOf(scene.view.rig.plans, asOf).map((visit, i) => {
+function plannedVisits(scene: Scene, questions: Question[]): readonly Planned[] {
+  return visitsOf(scene.view.rig.plans, scene.asOf).map((visit, i) => {
     const counted = new Set<string>();
     const jobs = visit.plans.map((plan) => takeOff(plan, scene, counted));
     return { ...visit, number: i + 1, jobs, liquids: washOf(jobs, scene, questions) };
@@ -147,8 +147,7 @@ function* pricesOf(visits: readonly Planned[]): Generator<string | undefined> {
 function purchasesOf(
   visits: readonly Planned[],
   pieces: ReadonlyMap<Takeoff, readonly Numbered[]>,
-  { view, system }: Scene,
-  asOf: string,
+  { view, asOf, system }: Scene,
   currency: string | undefined,
   questions: Question[],
 ): Pick<Estimate, 'purchases' | 'cutting'> {

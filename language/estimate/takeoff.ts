@@ -7,6 +7,7 @@ import { seamLength, stretchOf } from '../measure/length.ts';
 import { type TapePiece, tapePieces } from '../measure/pieces.ts';
 import { whyNoSealant, whyNoTape } from '../measure/treatable.ts';
 import type { Cleaner, Item, Place, Plan, Primer, Sealant, Tape } from '../resolve/types.ts';
+import { isThere } from '../seams/index.ts';
 import type { System } from '../values/display.ts';
 import { type LiquidNeed, liquidNeed } from './liquid.ts';
 import { materialsOf, type PlanMaterials, planText } from './plan.ts';
@@ -94,13 +95,14 @@ function skip(draft: Draft, item: Item, reason: string, rightly: boolean): void 
 }
 
 /** The items of a plan that are still there and not counted yet. */
-function targetsOf(plan: Plan, { view, states }: Scene, draft: Draft, counted: Set<string>): readonly Target[] {
+function targetsOf(plan: Plan, { view, states, asOf }: Scene, draft: Draft, counted: Set<string>): readonly Target[] {
   return plan.places.flatMap((place) => {
     const item = view.rig.items.find(({ name }) => name === place.item);
     if (item === undefined) return [];
     const key = `${plan.statement.word} ${item.name} ${place.from ?? ''} ${place.to ?? ''}`;
-    if (states.get(item.name)?.removed !== undefined) {
-      draft.skipped.push({ item: item.name, reason: 'it was taken away' });
+    const state = states.get(item.name);
+    if (state !== undefined && !isThere(state, asOf)) {
+      draft.skipped.push({ item: item.name, reason: `it is not there on ${asOf}` });
       return [];
     }
     if (counted.has(key)) {

@@ -61,10 +61,7 @@ export function tapePieces(
     return refused('this stretch lies beyond the end of the seam');
   const sides = straightSides(item, rig.roof);
   if (sides !== undefined) return straight(item, sides, rig, policy, tape, part, system);
-  if (part !== undefined) {
-    const length = lengthOf(Math.round(whole), system);
-    return straight(item, [{ what: 'seam', length }], rig, policy, tape, part, system);
-  }
+  if (part !== undefined) return partOfFrame(item, whole, rig, tape, part, system);
   return frame(item, rig, policy, tape, system);
 }
 
@@ -165,6 +162,29 @@ function frame(item: Item, rig: Roofed, policy: Policy, tape: Tape, system: Syst
       lay: layKey(item, rig, copy, i),
     }));
   });
+  return done({ pieces });
+}
+
+/** A stretch of a flange takes one strip: a frame is one tape wide. */
+function partOfFrame(
+  item: Item,
+  whole: number,
+  rig: Roofed,
+  tape: Tape,
+  part: Stretch,
+  system: System,
+): Read<TapePieces> {
+  const round = lengthOf(Math.round(whole), system);
+  const [run] = runsOf(item, [{ what: 'seam', length: round }], rig, tape, part, system);
+  const pieces = copies(item).map((copy) => ({
+    item: item.name,
+    copy,
+    what: 'strip',
+    nm: run!.length.nm,
+    figure: run!.length.figure,
+    frame: true,
+    lay: layKey(item, rig, copy, 0),
+  }));
   return done({ pieces });
 }
 

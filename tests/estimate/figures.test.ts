@@ -52,9 +52,13 @@ describe.each([
 
   it('names where its assumptions come from', () => {
     expect(whole.assumptions.length).toBeGreaterThan(10);
-    for (const { file, kind, source } of whole.assumptions) {
-      expect([file.startsWith('library/'), kind === 'record', source === undefined]).toEqual([true, false, false]);
+    for (const { file, kind } of whole.assumptions) {
+      expect([file.startsWith('library/'), kind === 'record']).toEqual([true, false]);
     }
+    // Of a rate with three points it names the likely one.
+    expect(whole.assumptions).toContainEqual(
+      expect.objectContaining({ name: 'lay rate', text: '40 ft per h', kind: 'from memory' }),
+    );
     expect(whole.assumptions.map(({ name }) => name)).toEqual(expect.arrayContaining(['margin', 'wash rate', 'spare']));
   });
 });

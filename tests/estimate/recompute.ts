@@ -5,7 +5,7 @@ import type { Explained } from '../../language/explain.ts';
 const functions: Readonly<Record<string, (...values: number[]) => number>> = {
   ceil: Math.ceil,
   floor: Math.floor,
-  round: (value = 0, digits = 0) => Number(`${Math.round(Number(`${value.toPrecision(14)}e${digits}`))}e-${digits}`),
+  round: (value = 0, digits = 0) => Math.round(Number((value * 10 ** digits).toPrecision(14))) / 10 ** digits,
   min: Math.min,
   max: Math.max,
   sum: (...values) => values.reduce((total, value) => total + value, 0),
