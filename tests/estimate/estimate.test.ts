@@ -18,7 +18,7 @@ describe('what is left open', () => {
     ],
     [
       'a cartridge without a price',
-      `sealant Bare { cartridge 10 fl-oz bead 1 in by 1/4 in }${rigWith('cap front', 'seal front with Bare')}`,
+      `sealant Bare { family solvent-lap cartridge 10 fl-oz }${rigWith('cap front', 'seal front with Bare')}`,
       'no-price',
     ],
     [
