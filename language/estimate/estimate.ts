@@ -4,6 +4,7 @@ import { roofArea } from '../measure/areas.ts';
 import { type Filling, sumOf } from '../measure/figure.ts';
 import { compareKeys } from '../measure/layorder.ts';
 import type { Cleaner, Dates, RigView, Tape } from '../resolve/types.ts';
+import { isDone } from '../schedule/done.ts';
 import { seamStates } from '../seams/index.ts';
 import { hoursText } from '../values/display.ts';
 import { assumptionsOf } from './assumptions.ts';
@@ -89,7 +90,9 @@ export function estimateOf(view: RigView, { asOf }: Dates): Estimate {
 }
 
 function plannedVisits(scene: Scene, questions: Question[]): readonly Planned[] {
-  return visitsOf(scene.view.rig.plans, scene.asOf).map((visit, i) => {
+  const { rig } = scene.view;
+  const open = rig.plans.filter((plan) => !isDone(plan, rig, scene.asOf));
+  return visitsOf(open, scene.asOf).map((visit, i) => {
     const counted = new Set<string>();
     const jobs = visit.plans.map((plan) => takeOff(plan, scene, counted));
     return { ...visit, number: i + 1, jobs, liquids: washOf(jobs, scene, questions) };

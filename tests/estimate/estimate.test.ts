@@ -140,6 +140,13 @@ describe('the take-off', () => {
     expect(whole.purchases).toEqual([]);
   });
 
+  it('leaves out what the records say is done since', () => {
+    const jobs = (record: string) =>
+      estimate(rigWith('cap front', record, 'seal front with Lap after 2026-05-01')).jobs.map(({ text }) => text);
+    expect(jobs('sealed 2026-06-01 front with Lap')).toEqual([]);
+    expect(jobs('sealed 2026-04-01 front with Lap')).toEqual(['seal front']);
+  });
+
   it('strips silicone and urethane at their own rate, by what the records say lies there', () => {
     const tasks = (family: string, record: string) =>
       estimate(`sealant Old { family ${family} }${rigWith('cap front', record, 'strip front')}`).labour.map(
