@@ -17,15 +17,15 @@ export interface Laid {
 const order: readonly Clock['clock'][] = ['rain', 'drive', 'wash', 'cover'];
 
 /**
- * Of each clock the days of the material that takes longest: not before the low figure, safe from the high one. Days are
- * whole: a clock that ends in the afternoon frees the next day.
+ * Of each clock the days of the material that takes longest: not before the day of the low figure, safe from the first whole
+ * day after the high one.
  */
 export function clocksAfter(laid: readonly Laid[]): readonly Clock[] {
   const all = laid.flatMap(({ material, day }) =>
     clocksOf({ last: day, time: workEnds }, material).map(({ name, ends }) => ({
       name,
       material: material.name,
-      notBefore: firstDay(ends.earliest),
+      notBefore: ends.earliest.date,
       safeFrom: firstDay(ends.safe),
     })),
   );

@@ -1,6 +1,5 @@
 // Plans that a record says are done: they are not scheduled again.
 import type { Event, Plan, Rig } from '../resolve/types.ts';
-import { addPeriod } from '../values/calendar.ts';
 import type { PlanWord } from './words.ts';
 
 const pastOf: Readonly<Record<PlanWord, Event['record']['word']>> = {
@@ -18,16 +17,12 @@ const pastOf: Readonly<Record<PlanWord, Event['record']['word']>> = {
   tighten: 'tightened',
 };
 
-const YEAR = { months: 12, days: 0 };
-
 /**
- * Whether records up to the as-of date do all that a plan names: since its `after` or `on`; of a plan with a last day
- * alone, once that day is over, since a year before it. A plan without a day is open for as long as it is written.
+ * Whether records up to the as-of date do all that a plan names since its `after` or `on`. A plan without a first day is
+ * open for as long as it is written: nothing says which record would be its own.
  */
 export function isDone({ statement, places }: Plan, rig: Rig, asOf: string): boolean {
-  const { on, after, before } = statement;
-  const past = before !== undefined && before.last < asOf ? addPeriod(before.last, YEAR, -1) : undefined;
-  const since = (on ?? after)?.first ?? past;
+  const since = (statement.on ?? statement.after)?.first;
   if (since === undefined) return false;
   const done = rig.events.filter(
     ({ record, first, last }) => record.word === pastOf[statement.word] && first >= since && last <= asOf,

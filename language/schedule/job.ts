@@ -3,7 +3,7 @@ import { type Due, duesOf } from '../due/index.ts';
 import { type Takeoff, takeOff } from '../estimate/takeoff.ts';
 import { whyNoSealant, whyNoTape } from '../measure/treatable.ts';
 import type { Dates, Material, Plan, RigView } from '../resolve/types.ts';
-import { coverAllowed, type RigState, rank, rigState } from '../seams/index.ts';
+import { coverAllowed, isThere, type RigState, rank, rigState } from '../seams/index.ts';
 import { addDays, addPeriod } from '../values/calendar.ts';
 import { isDone } from './done.ts';
 import { settles } from './settle.ts';
@@ -73,8 +73,11 @@ function jobOf(plan: Plan, row: number, stripped: ReadonlySet<string>, ground: G
   const { word } = statement;
   const materials = (statement.materials ?? []).flatMap(({ name }) => view.material(name) ?? []);
   const named = [...new Set(places.map(({ item }) => item))];
-  const items = named.filter((name) => ground.state.seams.get(name)?.removed === undefined);
-  const gone = items.length === 0 && named.length > 0 ? `${namesOf(named)} was taken away` : undefined;
+  const items = named.filter((name) => {
+    const seam = ground.state.seams.get(name);
+    return seam === undefined || isThere(seam, asOf);
+  });
+  const gone = items.length === 0 && named.length > 0 ? `${namesOf(named)} is not there on ${asOf}` : undefined;
   const limit = limitOf(plan, asOf);
   const untreatable = word === 'tape' || word === 'seal' ? whyNone(items, word, view) : undefined;
   const cover = word === 'tape' ? coverBounds(plan, stripped, limit, ground) : { from: [] };
@@ -86,7 +89,7 @@ function jobOf(plan: Plan, row: number, stripped: ReadonlySet<string>, ground: G
     row,
     items,
     materials,
-    takeoff: takeOff(plan, { view, states: ground.state.seams, system: view.rig.policy.units.value }, new Set()),
+    takeoff: takeOff(plan, { view, states: ground.state.seams, system: view.rig.policy.units.value, asOf }, new Set()),
     from: [...ownBounds(plan, asOf), ...leadBounds(materials, ground), ...cover.from],
     ...(limit ? { limit } : {}),
     pinned: statement.on !== undefined,

@@ -51,7 +51,7 @@ export function pack(
   const speed = speedOf(team);
   const dayOf = new Map<string, string>();
   const taken = new Map<string, number>();
-  const busy: Obstacle = { because: 'the crew has no time left', next: addDays(first, 1) };
+  const busy: Obstacle = { because: `the crew has no time left on ${first}`, next: addDays(first, 1) };
   const obstacle = obstacleOn(first, needs, days);
   if (obstacle) return obstacle;
   const today: Today = { date: first, work: crew.left(team, first), evening: crew.minutes };

@@ -110,7 +110,7 @@ function tryDay(day: string, ask: Ask, setting: Setting): Held | Obstacle {
     if (bay.name !== undefined) return { ...found, bay: bay.name };
     refused ??= { because: bay.because, next: addDays(day, 1) };
   }
-  return refused ?? { because: 'the crew has no time left', next: addDays(day, 1) };
+  return refused ?? { because: `the crew has no time left on ${day}`, next: addDays(day, 1) };
 }
 
 function laidIn(steps: readonly Step[], { dayOf }: Packed, jobs: readonly Job[]): readonly Laid[] {

@@ -43,13 +43,14 @@ export function namedVisits(work: RigWork): {
   return { visits, ids };
 }
 
-/** Names that are given once: the second time with a number. */
+/** Names that are given once: the next time with the first number that is free. */
 function counter(): (stem: string) => string {
-  const seen = new Map<string, number>();
+  const given = new Set<string>();
   return (stem) => {
-    const times = (seen.get(stem) ?? 0) + 1;
-    seen.set(stem, times);
-    return times === 1 ? stem : `${stem}/${times}`;
+    let name = stem;
+    for (let i = 2; given.has(name); i++) name = `${stem}/${i}`;
+    given.add(name);
+    return name;
   };
 }
 
@@ -112,7 +113,7 @@ function late(visit: Held, deadline: string | undefined): readonly string[] {
 }
 
 function indoors({ bay }: Held): readonly string[] {
-  return bay === undefined ? [] : [`it stands in ${bay} while the roof is open`];
+  return bay === undefined ? [] : [`it stands in ${bay} while the roof is open or it is out of season`];
 }
 
 /** A sentence begins with a capital, but a name stays as it was written. */
