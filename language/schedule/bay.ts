@@ -2,6 +2,7 @@
 import type { Fleet, Rig } from '../resolve/types.ts';
 import { addDays } from '../values/calendar.ts';
 import type { Clock } from './clocks.ts';
+import type { Obstacle } from './obstacle.ts';
 
 interface Stay {
   readonly bay: string;
@@ -33,15 +34,25 @@ export function bayFor(
   last: string,
   clocks: readonly Clock[],
   { bays, stays }: BayPlan,
-): { readonly name: string } | { readonly name: undefined; readonly because: string } | undefined {
+): { readonly name: string } | Obstacle | undefined {
   const fitting = bays.filter(({ length }) => length === undefined || !rig.roof || rig.roof.along.nm <= length);
   if (fitting.length === 0) return undefined;
   const until = lastIndoors(last, clocks);
-  const free = fitting.find(({ name }) =>
-    stays.every((stay) => stay.bay !== name || stay.last < first || until < stay.first),
-  );
+  const frees = fitting.map(({ name }) => {
+    const mine = stays.filter((stay) => stay.bay === name);
+    const inTheWay = mine.find((stay) => stay.first <= until && first <= stay.last);
+    return { name, next: inTheWay ? firstEmpty(addDays(inTheWay.last, 1), mine) : first };
+  });
+  const free = frees.find(({ next }) => next === first);
   if (free) return { name: free.name };
-  return { name: undefined, because: `${fitting.map(({ name }) => name).join(', ')} is taken` };
+  const [next = first] = frees.map((each) => each.next).sort();
+  return { because: `${fitting.map(({ name }) => name).join(', ')} is taken until ${addDays(next, -1)}`, next };
+}
+
+/** The first day from one on on which nobody stands there. */
+function firstEmpty(day: string, stays: readonly Stay[]): string {
+  const there = stays.find(({ first, last }) => first <= day && day <= last);
+  return there ? firstEmpty(addDays(there.last, 1), stays) : day;
 }
 
 /** The last day on which the rig needs its bay: rain may fall on it from the next one on. */

@@ -24,8 +24,8 @@ export interface Crew {
 export function crewOf(policy: Policy, fleet?: Fleet): Crew {
   const people = Math.max(1, fleet?.crew?.people ?? 1);
   const minutes = fleet?.crew?.minutes ?? policy.workday.value.minutes;
-  const taken = new Map<string, number>();
-  const used = (person: number, day: string) => taken.get(`${person} ${day}`) ?? 0;
+  const taken = Array.from({ length: people }, () => new Map<string, number>());
+  const used = (person: number, day: string) => taken[person]?.get(day) ?? 0;
   const singles = Array.from({ length: people }, (_, i): Team => ({ people: [people - 1 - i] }));
   const pairs = Array.from({ length: Math.floor(people / 2) }, (_, i): Team => ({ people: [2 * i, 2 * i + 1] }));
   return {
@@ -34,7 +34,7 @@ export function crewOf(policy: Policy, fleet?: Fleet): Crew {
     teams: (looking) => (looking || pairs.length === 0 ? singles : pairs),
     left: (team, day) => minutes - Math.max(...team.people.map((person) => used(person, day))),
     take: (team, day, spent) => {
-      for (const person of team.people) taken.set(`${person} ${day}`, used(person, day) + spent);
+      for (const person of team.people) taken[person]?.set(day, used(person, day) + spent);
     },
   };
 }

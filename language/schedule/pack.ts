@@ -36,12 +36,13 @@ interface Today {
 }
 
 /**
- * Lays the steps out from a day on. A run that prepares and lays something is kept on one day if a day can hold it; other
- * work goes on over the next days. Days off are passed over; a visit does not go on over a closure, out of season, or while the rig is
- * away. An obstacle says why this first day will not do.
+ * Lays the steps out from a day on, which itself must be one on which somebody works. A run that prepares and lays
+ * something is kept on one day if a day can hold it; other work goes on over the next days. Days off are passed over; a
+ * visit does not go on over a closure, out of season, or while the rig is away. An obstacle says why this first day will
+ * not do.
  */
 export function pack(
-  steps: readonly Step[],
+  load: Load,
   first: string,
   team: Team,
   crew: Crew,
@@ -49,17 +50,15 @@ export function pack(
   days: RigDays,
 ): Packed | Obstacle {
   const speed = speedOf(team);
+  const left = crew.left(team, first);
+  const busy: Obstacle = { because: `the crew has no time left on ${first}`, next: addDays(first, 1) };
+  // What a day can hold is done in one; what it cannot begins with half a day at least.
+  const total = load.minutes / speed;
+  const wanted = total + load.waits <= crew.minutes + NOTHING ? total : Math.min(total, crew.minutes / 2);
+  if (left + NOTHING < wanted || left <= NOTHING) return busy;
   const dayOf = new Map<string, string>();
   const taken = new Map<string, number>();
-  const busy: Obstacle = { because: `the crew has no time left on ${first}`, next: addDays(first, 1) };
-  const obstacle = obstacleOn(first, needs, days);
-  if (obstacle) return obstacle;
-  const today: Today = { date: first, work: crew.left(team, first), evening: crew.minutes };
-  const total = steps.reduce((sum, { minutes }) => sum + minutes / speed, 0);
-  const waiting = steps.reduce((sum, { waits }) => sum + waits, 0);
-  // What a day can hold is done in one; what it cannot begins with half a day at least.
-  const wanted = total + waiting <= crew.minutes + NOTHING ? total : Math.min(total, crew.minutes / 2);
-  if (today.work + NOTHING < wanted || today.work <= NOTHING) return busy;
+  const today: Today = { date: first, work: left, evening: crew.minutes };
 
   const tomorrow = (): Obstacle | undefined => {
     let day = addDays(today.date, 1);
@@ -75,7 +74,7 @@ export function pack(
     taken.set(today.date, (taken.get(today.date) ?? 0) + minutes);
   };
 
-  for (const run of runsOf(steps)) {
+  for (const run of load.runs) {
     const working = run.reduce((sum, { minutes }) => sum + minutes / speed, 0);
     // What follows the last of the work, drying over night, needs no daylight.
     const inside = working + run.slice(0, -1).reduce((sum, { waits }) => sum + waits, 0);
@@ -87,18 +86,18 @@ export function pack(
       if (working > today.work + NOTHING) return busy;
     }
     for (const step of run) {
-      let left = step.minutes / speed;
-      if (left > NOTHING && Math.min(today.work, today.evening) <= NOTHING) {
+      let more = step.minutes / speed;
+      if (more > NOTHING && Math.min(today.work, today.evening) <= NOTHING) {
         const against = tomorrow();
         if (against) return fromFirst(against, first);
       }
       dayOf.set(step.key, today.date);
       if (!taken.has(today.date)) taken.set(today.date, 0);
-      while (left > NOTHING) {
-        const now = Math.min(left, today.work, today.evening);
+      while (more > NOTHING) {
+        const now = Math.min(more, today.work, today.evening);
         spend(now);
-        left -= now;
-        if (left <= NOTHING) break;
+        more -= now;
+        if (more <= NOTHING) break;
         const against = tomorrow();
         if (against) return fromFirst(against, first);
       }
@@ -111,6 +110,18 @@ export function pack(
 /** What stands against a later day of a visit stands against its first day too; the search goes on a day at a time. */
 function fromFirst({ because }: Obstacle, first: string): Obstacle {
   return { because, next: addDays(first, 1) };
+}
+
+/** What a visit asks of its days, the same whichever they are. */
+export interface Load {
+  readonly runs: readonly (readonly Step[])[];
+  readonly minutes: number;
+  readonly waits: number;
+}
+
+export function loadOf(steps: readonly Step[]): Load {
+  const sum = (of: (step: Step) => number) => steps.reduce((all, step) => all + of(step), 0);
+  return { runs: runsOf(steps), minutes: sum(({ minutes }) => minutes), waits: sum(({ waits }) => waits) };
 }
 
 function runsOf(steps: readonly Step[]): readonly (readonly Step[])[] {

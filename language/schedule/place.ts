@@ -4,8 +4,8 @@ import { type BayPlan, bayFor } from './bay.ts';
 import { type Clock, clocksAfter, type Laid } from './clocks.ts';
 import type { Crew, Team } from './crew.ts';
 import { type Bound, earliestOf, type Job } from './job.ts';
-import { compare, departureAfter, type Needs, type Obstacle, type RigDays } from './obstacle.ts';
-import { type Packed, pack } from './pack.ts';
+import { compare, departureAfter, type Needs, type Obstacle, obstacleOn, type RigDays } from './obstacle.ts';
+import { type Load, loadOf, type Packed, pack } from './pack.ts';
 import type { Step } from './steps.ts';
 import { openers } from './words.ts';
 
@@ -61,10 +61,11 @@ export function place(ask: Ask, setting: Setting): Held | Refusal {
   const begin = jobs.filter(({ pinned }) => pinned).map(({ limit }) => (limit as Bound).date);
   const lastStart = [...begin, ask.end].sort()[0] as string;
   if (earliest.date > lastStart) return { refused: earliest.because };
+  const load = loadOf(ask.steps);
   let last: Obstacle | undefined;
   let first: Obstacle | undefined;
   for (let day = earliest.date; day <= lastStart; ) {
-    const found = tryDay(day, ask, setting);
+    const found = tryDay(day, load, ask, setting);
     if (!('next' in found)) return { ...found, because: whyThen(earliest, last, ask) };
     first ??= found;
     last = found;
@@ -82,35 +83,45 @@ function whyThen(earliest: Bound, last: Obstacle | undefined, { jobs }: Ask): re
   return out;
 }
 
-function tryDay(day: string, ask: Ask, setting: Setting): Held | Obstacle {
+function tryDay(day: string, load: Load, ask: Ask, setting: Setting): Held | Obstacle {
   const { jobs, steps } = ask;
   const { crew, days, bays } = setting;
   const needs: Needs = {
     season: !ask.sheltered && jobs.some(({ season }) => season),
     outOfStorage: jobs.some(({ word }) => word !== 'cover' && word !== 'dry'),
   };
+  const shut = obstacleOn(day, needs, days);
+  if (shut) return shut;
+  const inBay = ask.sheltered || jobs.some(({ word }) => openers.has(word));
+  const full = inBay ? bayFor(days.view.rig, day, day, [], bays) : undefined;
+  if (full && 'next' in full) return full;
   const looking = jobs.every(({ word }) => word === 'inspect');
   let refused: Obstacle | undefined;
   for (const team of crew.teams(looking)) {
-    const packed = pack(steps, day, team, crew, needs, days);
+    const packed = pack(load, day, team, crew, needs, days);
     if (!('days' in packed)) {
-      refused ??= packed;
+      refused = sooner(refused, packed);
       continue;
     }
     const clocks = clocksAfter(laidIn(steps, packed, jobs));
     const found = { jobs, steps, packed, clocks, team, because: [] };
     const against = conflict(found, ask, setting);
     if (against) {
-      refused ??= against;
+      refused = sooner(refused, against);
       continue;
     }
-    if (!ask.sheltered && !jobs.some(({ word }) => openers.has(word))) return found;
+    if (!inBay) return found;
     const bay = bayFor(days.view.rig, day, packed.days.at(-1) as string, clocks, bays);
     if (bay === undefined) return found;
-    if (bay.name !== undefined) return { ...found, bay: bay.name };
-    refused ??= { because: bay.because, next: addDays(day, 1) };
+    if ('name' in bay) return { ...found, bay: bay.name };
+    refused = sooner(refused, bay);
   }
   return refused ?? { because: `the crew has no time left on ${day}`, next: addDays(day, 1) };
+}
+
+/** Of what stands against each team, what ends first. */
+function sooner(a: Obstacle | undefined, b: Obstacle): Obstacle {
+  return a && a.next <= b.next ? a : b;
 }
 
 function laidIn(steps: readonly Step[], { dayOf }: Packed, jobs: readonly Job[]): readonly Laid[] {

@@ -31,6 +31,8 @@ export interface RigWork {
   readonly days: RigDays;
   readonly jobs: readonly Job[];
   readonly relations: readonly Relation[];
+  /** What is neither placed nor refused yet. */
+  readonly open: Set<Job>;
   readonly held: Held[];
   readonly unplaced: { readonly job: Job; readonly because: string; readonly firstDay?: string }[];
 }
@@ -55,6 +57,7 @@ export function visitsOf(grounds: readonly Ground[], crew: Crew, asOf: string, f
       days: rigDays(ground.view, fleet),
       jobs,
       relations: relationsOf(jobs),
+      open: new Set(jobs),
       held: [],
       unplaced: [],
     };
@@ -62,7 +65,7 @@ export function visitsOf(grounds: readonly Ground[], crew: Crew, asOf: string, f
   const board: Board = { asOf, crew, bays: baysOf(fleet) };
   const waiting = work.flatMap(clustersOf).sort(byPriority);
   while (waiting.length > 0) {
-    const next = waiting.find((one) => isReady(one, [], waiting)) ?? (waiting[0] as Cluster);
+    const next = waiting.find((one) => isReady(one, [])) ?? (waiting[0] as Cluster);
     waiting.splice(waiting.indexOf(next), 1);
     const joined = schedule(next, waiting, board);
     for (const one of joined) waiting.splice(waiting.indexOf(one), 1);
@@ -120,15 +123,12 @@ function byPriority(a: Cluster, b: Cluster): number {
   );
 }
 
-/** Whether nothing that is still waiting has to come first, apart from what is done in the same visit. */
-function isReady({ jobs, yard }: Cluster, company: readonly Job[], waiting: readonly Cluster[]): boolean {
-  const open = new Set(waiting.flatMap((one) => one.jobs));
-  const together = new Set([...jobs, ...company]);
+/** Whether nothing that is still open has to come first, apart from what is done in the same visit. */
+function isReady({ jobs, yard }: Cluster, company: readonly Job[]): boolean {
+  const together = [...jobs, ...company];
   return yard.relations.every(
     ({ first, then, wait }) =>
-      !jobs.includes(then) ||
-      !(open.has(first) || company.includes(first)) ||
-      (together.has(first) && wait === undefined),
+      !jobs.includes(then) || !yard.open.has(first) || (together.includes(first) && wait === undefined),
   );
 }
 
@@ -139,6 +139,7 @@ function schedule(seed: Cluster, waiting: readonly Cluster[], board: Board): rea
   if ('refused' in alone) {
     const firstDay = firstDayOf(seed, board);
     for (const job of seed.jobs) {
+      yard.open.delete(job);
       yard.unplaced.push({ job, because: alone.refused, ...(firstDay === undefined ? {} : { firstDay }) });
     }
     return [];
@@ -152,7 +153,7 @@ function schedule(seed: Cluster, waiting: readonly Cluster[], board: Board): rea
     for (const other of waiting) {
       if (other.yard !== yard || group.includes(other) || !goTogether(group, other)) continue;
       const mates = group.flatMap(({ jobs }) => jobs);
-      if (!isReady(other, mates, waiting)) continue;
+      if (!isReady(other, mates)) continue;
       const single = attempt([other], yard, board);
       if ('refused' in single) continue;
       const both = attempt([...group, other], yard, board);
@@ -231,6 +232,7 @@ function firstDayOf(cluster: Cluster, board: Board): string | undefined {
 
 function hold(visit: Held, yard: RigWork, board: Board): void {
   yard.held.push(visit);
+  for (const job of visit.jobs) yard.open.delete(job);
   for (const [day, minutes] of visit.packed.taken) board.crew.take(visit.team, day, minutes);
   if (visit.bay !== undefined)
     board.bays = withStay(board.bays, visit.bay, visit.packed.days[0] as string, endOf(visit), visit.clocks);
