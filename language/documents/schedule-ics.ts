@@ -5,6 +5,7 @@ import type { Visit } from '../schedule/index.ts';
 import { addDays } from '../values/calendar.ts';
 import { hoursText } from '../values/display.ts';
 import type { SchedulePaper } from './papers.ts';
+import { shortTitle } from './titles.ts';
 
 type Component = InstanceType<typeof ICAL.Component>;
 
@@ -43,7 +44,8 @@ export function scheduleIcs({ schedule, name, asOf }: SchedulePaper): string {
   return `${calendar.toString()}\r\n`;
 }
 
-const uid = (id: string) => `${id}@rigseam.invalid`;
+/** Without the marks that iCalendar escapes: some readers take them as they stand. */
+const uid = (id: string) => `${id.replace(/[,;\\\s]+/g, '_')}@rigseam.invalid`;
 
 /** A component with the properties that RFC 5545 asks of each; the stamp is the as-of date, so that the file changes only with its content. */
 function component(kind: 'vevent' | 'vtodo', id: string, asOf: string): Component {
@@ -64,7 +66,7 @@ function eventOf(visit: Visit, asOf: string): Component {
   const event = component('vevent', visit.id, asOf);
   addDate(event, 'dtstart', visit.days[0] as string);
   addDate(event, 'dtend', addDays(visit.days.at(-1) as string, 1)); // exclusive
-  event.addPropertyWithValue('summary', `${visit.rig}: ${visit.title}`);
+  event.addPropertyWithValue('summary', `${visit.rig}: ${shortTitle(visit.title)}`);
   const tasks = visit.tasks.map(
     (task) =>
       `${task.date}  ${task.label}${task.materials.length > 0 ? ` with ${task.materials.join(', ')}` : ''}${task.minutes > 0 ? ` (${hoursText(task.minutes)})` : ''}`,
@@ -73,7 +75,7 @@ function eventOf(visit: Visit, asOf: string): Component {
     (c) =>
       `${c.clock}: from ${c.notBefore} at the earliest, without doubt from ${c.safeFrom} (${c.materials.join(', ')})`,
   );
-  event.addPropertyWithValue('description', [...visit.because, ...tasks, ...clocks].join('\n'));
+  event.addPropertyWithValue('description', [visit.title, ...visit.because, ...tasks, ...clocks].join('\n'));
   event.addPropertyWithValue('transp', 'OPAQUE');
   return event;
 }

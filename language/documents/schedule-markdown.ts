@@ -3,6 +3,7 @@ import type { ScheduledTask, Visit } from '../schedule/index.ts';
 import { hoursText } from '../values/display.ts';
 import { type Align, bullets, paragraphs, plain, section, table } from './markdown.ts';
 import type { SchedulePaper } from './papers.ts';
+import { shortTitle } from './titles.ts';
 
 const left = (title: string): readonly [string, Align] => [title, 'left'];
 
@@ -16,16 +17,10 @@ export function scheduleMarkdown({ schedule, cautions, note, name, asOf, library
     `As of ${asOf}. Built-in figures: library ${library}.`,
     section(
       'Falls due',
-      table(
-        [left('when'), left('status'), ...(fleet ? [left('rig')] : []), left('what'), left('why')],
-        dues.map((due) => [
-          due.date,
-          statusText(due.status, due.days),
-          ...(fleet ? [plain(due.rig)] : []),
-          `${plain(due.title)}${due.settledBy ? ' (planned)' : ''}`,
-          plain(due.because),
-        ]),
-      ) || 'Nothing that the records speak of falls due.',
+      dueTable(
+        dues.filter((due) => due.days <= near),
+        fleet,
+      ) || 'Nothing that the records speak of falls due within a year.',
     ),
     ...(schedule.visits.length === 0
       ? [section('Visits', 'No work is planned.')]
@@ -40,6 +35,13 @@ export function scheduleMarkdown({ schedule, cautions, note, name, asOf, library
       ),
     ),
     section(
+      'Falls due later',
+      dueTable(
+        dues.filter((due) => due.days > near),
+        fleet,
+      ),
+    ),
+    section(
       'What is assumed',
       table(
         [left('figure'), left('value'), left('kind')],
@@ -48,6 +50,22 @@ export function scheduleMarkdown({ schedule, cautions, note, name, asOf, library
     ),
     section('Cautions', bullets(cautions.map(({ text }) => text))),
     note,
+  );
+}
+
+/** Days: what falls due within a year stands first, the rest at the end. */
+const near = 366;
+
+function dueTable(dues: SchedulePaper['schedule']['dues'], fleet: boolean): string {
+  return table(
+    [left('when'), left('status'), ...(fleet ? [left('rig')] : []), left('what'), left('why')],
+    dues.map((due) => [
+      due.date,
+      statusText(due.status, due.days),
+      ...(fleet ? [plain(due.rig)] : []),
+      `${plain(due.title)}${due.settledBy ? ' (in a visit below)' : ''}`,
+      plain(due.because),
+    ]),
   );
 }
 
@@ -68,9 +86,9 @@ function visitText(visit: Visit, fleet: boolean): string {
       `${clockText[c.clock]} from ${c.notBefore} at the earliest, without doubt from ${c.safeFrom} (${c.materials.map(plain).join(', ')})`,
   );
   return section(
-    `${daysText(visit.days)}: ${fleet ? `${plain(visit.rig)}, ` : ''}${plain(visit.title)}`,
+    `${daysText(visit.days)}: ${fleet ? `${plain(visit.rig)}, ` : ''}${plain(shortTitle(visit.title))}`,
     paragraphs(
-      `${hoursText(visit.minutes)} of work, ${who}.${visit.deadline ? ` In time until ${visit.deadline}.` : ''}`,
+      `${hoursText(visit.minutes)} of work, ${who}.${visit.deadline === undefined ? '' : visit.deadline < (visit.days[0] as string) ? ` Late: due by ${visit.deadline}.` : ` In time until ${visit.deadline}.`}`,
       bullets(visit.because.map(plain)),
       visit.tasks.map((task) => taskText(task, visit.days.length > 1)).join('\n'),
       clocks.length > 0 ? bullets(clocks) : '',
