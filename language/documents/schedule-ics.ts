@@ -7,6 +7,9 @@ import { hoursText } from '../values/display.ts';
 import type { SchedulePaper } from './papers.ts';
 import { shortTitle } from './titles.ts';
 
+// The blank that begins a folded line counts among its 75 octets; the library counts without it.
+ICAL.foldLength = 74;
+
 type Component = InstanceType<typeof ICAL.Component>;
 
 export function scheduleIcs({ schedule, name, asOf }: SchedulePaper): string {
@@ -23,7 +26,7 @@ export function scheduleIcs({ schedule, name, asOf }: SchedulePaper): string {
       if (clock.clock !== 'drive' && clock.clock !== 'cover') continue;
       const what = clock.clock === 'drive' ? 'may be driven' : 'may be covered with tape';
       calendar.addSubcomponent(
-        todo(`${visit.id}-${clock.clock}`, asOf, {
+        todo(`${clock.clock}/${visit.id}`, asOf, {
           summary: `${visit.rig}: ${what}`,
           description: `${clock.materials.join(', ')}: at the earliest ${clock.notBefore}, without doubt from ${clock.safeFrom}.`,
           start: clock.safeFrom,
@@ -33,11 +36,11 @@ export function scheduleIcs({ schedule, name, asOf }: SchedulePaper): string {
   }
   for (const due of schedule.dues) {
     calendar.addSubcomponent(
-      todo(due.id, asOf, {
+      todo(`due/${due.id}`, asOf, {
         summary: `${due.rig}: ${due.title}`,
         description: due.because,
         last: due.date,
-        ...(due.settledBy ? { related: uid(due.settledBy) } : {}),
+        ...(due.settledBy ? { related: uid(`visit/${due.settledBy}`) } : {}),
       }),
     );
   }
@@ -63,7 +66,7 @@ function addDate(to: Component, property: string, date: string): void {
 }
 
 function eventOf(visit: Visit, asOf: string): Component {
-  const event = component('vevent', visit.id, asOf);
+  const event = component('vevent', `visit/${visit.id}`, asOf);
   addDate(event, 'dtstart', visit.days[0] as string);
   addDate(event, 'dtend', addDays(visit.days.at(-1) as string, 1)); // exclusive
   event.addPropertyWithValue('summary', `${visit.rig}: ${shortTitle(visit.title)}`);

@@ -1,0 +1,90 @@
+// The calendar read back by an independent reader (npm node-ical; where Debian's python3-icalendar is installed, by that too),
+// and by the letter of RFC 5545.
+import { execFileSync } from 'node:child_process';
+import nodeIcal from 'node-ical';
+import { describe, expect, it } from 'vitest';
+import { papers, papersOfText } from '../documents/examples.ts';
+
+const schedule = (name: string) => JSON.parse(papers.get(`${name}.schedule.json`) as string).schedule;
+const ics = (name: string) => papers.get(`${name}.schedule.ics`) as string;
+const day = (date: Date) =>
+  `${date.getFullYear()}-${String(date.getMonth() + 1).padStart(2, '0')}-${String(date.getDate()).padStart(2, '0')}`;
+const dayAfter = (date: string) => new Date(Date.parse(`${date}T00:00:00Z`) + 86_400_000).toISOString().slice(0, 10);
+
+interface Read {
+  readonly type: string;
+  readonly uid: string;
+  readonly summary: string;
+  readonly description: string;
+  readonly start: Date;
+  readonly end: Date;
+  readonly due: Date;
+}
+const read = (text: string) => Object.values(nodeIcal.sync.parseICS(text)) as unknown as Read[];
+
+describe.each(['Wren', 'Highmeadow', 'Dell'])('the calendar of %s', (name) => {
+  it('has one all-day event a visit, its end exclusive', () => {
+    const events = read(ics(name)).filter((one) => one.type === 'VEVENT');
+    const visits = schedule(name).visits as { rig: string; days: string[]; tasks: { label: string }[] }[];
+    expect(events.map((event) => [day(event.start), day(event.end)]).sort()).toEqual(
+      visits.map((visit) => [visit.days[0], dayAfter(visit.days.at(-1) as string)]).sort(),
+    );
+    for (const visit of visits) {
+      const event = events.find((one) => day(one.start) === visit.days[0] && one.summary.startsWith(visit.rig));
+      for (const task of visit.tasks) expect(event?.description).toContain(task.label);
+    }
+  });
+  it('has a to-do for each date that falls due, done in time on its last day', () => {
+    const todos = read(ics(name)).filter((one) => one.type === 'VTODO' && one.due);
+    const dues = schedule(name).dues as { date: string }[];
+    expect(todos.map((todo) => day(todo.due)).sort()).toEqual(dues.map((due) => dayAfter(due.date)).sort());
+  });
+  it('has UIDs that are its own', () => {
+    const uids =
+      ics(name)
+        .replaceAll('\r\n ', '')
+        .match(/^UID:.*$/gm) ?? [];
+    expect(new Set(uids).size).toBe(uids.length);
+  });
+  it('keeps to RFC 5545: CR LF, no line over 75 octets, no break inside a character', () => {
+    const text = ics(name);
+    expect(text.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
+    for (const line of text.split('\r\n')) {
+      expect(Buffer.byteLength(line)).toBeLessThanOrEqual(75);
+      expect(line).not.toContain('\uFFFD');
+    }
+    expect((text.match(/^DTSTAMP:20261125T000000Z\r$/gm) ?? []).length).toBe(
+      (text.match(/^BEGIN:V(EVENT|TODO)\r$/gm) ?? []).length,
+    );
+  });
+});
+
+describe('text that travels', () => {
+  const words = 'Schönwetter; Öl, "дождь" \\ 屋根 🚐 '.repeat(6);
+  const written = papersOfText(
+    `rig Odd {\n  roof 6 m by 2 m epdm\n  cap rear\n  inspected 2026-10-01 {\n    rear open\n  }\n  quote "${words.replaceAll('\\', '\\\\').replaceAll('"', '\\"')}" 100 EUR for recoat until 2027-01-31\n}\n`,
+  );
+  it('comes back as it was written, through folding and escaping', () => {
+    const text = written.get('Odd.schedule.ics') as string;
+    for (const line of text.split('\r\n')) expect(Buffer.byteLength(line)).toBeLessThanOrEqual(75);
+    const todo = read(text).find((one) => one.description?.includes('Schönwetter'));
+    expect(todo?.description.replaceAll('\\;', ';').replaceAll('\\\\', '\\')).toContain(
+      words.trim().slice(0, 40).replaceAll('\\\\', '\\'),
+    );
+  });
+  it('is read alike by a second reader', (context) => {
+    const script =
+      'import sys,json,icalendar\nc=icalendar.Calendar.from_ical(sys.stdin.buffer.read())\nprint(json.dumps([str(x["DESCRIPTION"]) for x in c.walk("VTODO")]))';
+    let out: string;
+    try {
+      execFileSync('/usr/bin/python3', ['-c', 'import icalendar'], { stdio: 'ignore' });
+      out = execFileSync('/usr/bin/python3', ['-c', script], {
+        input: written.get('Odd.schedule.ics') as string,
+        encoding: 'utf8',
+      });
+    } catch {
+      return context.skip('python3-icalendar is not installed: read by node-ical only');
+    }
+    expect((JSON.parse(out) as string[]).some((text) => text.includes(words.trim()))).toBe(true);
+  });
+});
