@@ -9,30 +9,50 @@ import { findingsThatStopWriting } from '../language/rules/writable.ts';
 /** The rigs and fleets that a file declares; models and histories have no papers. */
 export function targetsIn(project: Project, path: string): Target[] {
   return (project.records(path)?.declarations ?? []).flatMap((declaration) =>
-    declaration.kind === 'rig' || declaration.kind === 'fleet' ? [{ name: declaration.name, kind: declaration.kind }] : [],
+    declaration.kind === 'rig' || declaration.kind === 'fleet'
+      ? [{ name: declaration.name, kind: declaration.kind }]
+      : [],
   );
 }
 
 /** The papers of the named rigs and fleets of a file; without names, of its only one. `place` writes where a finding stands. */
-export function documentsFor(project: Project, path: string, names: readonly string[] | undefined, dates: Dates, place: (finding: Finding) => string): DocumentsReply {
+export function documentsFor(
+  project: Project,
+  path: string,
+  names: readonly string[] | undefined,
+  dates: Dates,
+  place: (finding: Finding) => string,
+): DocumentsReply {
   const targets = targetsIn(project, path);
   if (names === undefined && targets.length > 1) return { kind: 'choose', targets };
-  if (targets.length === 0) return { kind: 'documents', files: [], problems: ['This file declares no rig and no fleet: there is nothing to write an estimate for.'] };
+  if (targets.length === 0)
+    return {
+      kind: 'documents',
+      files: [],
+      problems: ['This file declares no rig and no fleet: there is nothing to write an estimate for.'],
+    };
 
   const stopping = findingsThatStopWriting(project, path, dates);
   if (stopping.length > 0) {
     const shown = stopping.slice(0, 3).map((finding) => `${place(finding)}: ${finding.message}`);
     const more = stopping.length > 3 ? [`… and ${stopping.length - 3} more.`] : [];
-    return { kind: 'documents', files: [], problems: ['Nothing was written, because the records hold errors. Mend them first:', ...shown, ...more] };
+    return {
+      kind: 'documents',
+      files: [],
+      problems: ['Nothing was written, because the records hold errors. Mend them first:', ...shown, ...more],
+    };
   }
   const wanted = names === undefined ? undefined : new Set(names);
   const files: DocumentFile[] = [];
   for (const view of project.rigs(path)) {
-    if (view.rig.kind === 'rig' && (!wanted || wanted.has(view.rig.name))) files.push(...documentsOf({ kind: 'rig', view }, dates));
+    if (view.rig.kind === 'rig' && (!wanted || wanted.has(view.rig.name)))
+      files.push(...documentsOf({ kind: 'rig', view }, dates));
   }
   for (const { fleet, views } of project.fleets(path)) {
     if (!wanted || wanted.has(fleet.name)) files.push(...documentsOf({ kind: 'fleet', fleet, views }, dates));
   }
-  const problems = [...(wanted ?? [])].filter((name) => !targets.some((target) => target.name === name)).map((name) => `There is no rig or fleet \`${name}\` in this file.`);
+  const problems = [...(wanted ?? [])]
+    .filter((name) => !targets.some((target) => target.name === name))
+    .map((name) => `There is no rig or fleet \`${name}\` in this file.`);
   return { kind: 'documents', files, problems };
 }

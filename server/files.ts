@@ -12,9 +12,11 @@ export interface DiskFiles extends Files {
   exists(path: string): boolean;
   /** Puts the text of an open editor before that on disk; undefined takes it away. */
   overlay(path: string, text: string | undefined): void;
-  /** All `.rig` files below the roots, sorted. */
-  all(): readonly string[];
-  /** Forgets the listing: files came or went. */
+  /** A file has appeared on disk. */
+  appeared(path: string): void;
+  /** A file has gone from the disk, or a folder with everything in it. */
+  gone(path: string): void;
+  /** Forgets all listings. */
   relist(): void;
   setRoots(roots: readonly string[]): void;
 }
@@ -33,22 +35,24 @@ export function workspaceRoot(folder: string): string {
   }
 }
 
+/** Whether a path is a folder or lies in it. */
+export const isBelow = (folder: string, path: string): boolean => path === folder || path.startsWith(prefixOf(folder));
+
+const prefixOf = (folder: string) => (folder.endsWith('/') ? folder : `${folder}/`);
+
 export function diskFiles(startRoots: readonly string[]): DiskFiles {
   let roots = startRoots;
   const overlays = new Map<string, string>();
-  let listing: readonly string[] | undefined;
+  /** What lies below a folder, sorted. Only folders that were asked for are walked: a root may be a whole home folder. */
+  const listings = new Map<string, string[]>();
 
-  const list = (): readonly string[] => {
-    if (!listing) {
-      const found = new Set<string>();
-      for (const root of roots) for (const path of rigFilesBelow(root)) found.add(path);
-      for (const path of overlays.keys()) if (path.endsWith('.rig') && inside(path)) found.add(path);
-      listing = [...found].sort();
-    }
-    return listing;
+  const inside = (path: string) => roots.some((root) => isBelow(root, path));
+  const listingAround = (folder: string): readonly string[] => {
+    for (const [listed, paths] of listings) if (isBelow(listed, folder)) return paths;
+    const paths = rigFilesBelow(folder);
+    listings.set(folder, paths);
+    return paths;
   };
-  const inside = (path: string) =>
-    roots.some((root) => path === root || path.startsWith(root.endsWith('/') ? root : `${root}/`));
 
   return {
     get roots() {
@@ -65,27 +69,44 @@ export function diskFiles(startRoots: readonly string[]): DiskFiles {
       }
     },
     under(folder) {
-      const prefix = `${folder}/`;
-      const paths = list();
+      const prefix = prefixOf(folder);
+      const paths = listingAround(folder);
       const start = firstNotBefore(paths, prefix);
       let end = start;
       while (end < paths.length && (paths[end] as string).startsWith(prefix)) end++;
-      return paths.slice(start, end);
+      const found = paths.slice(start, end);
+      const unsaved = [...overlays.keys()].filter(
+        (path) => path.startsWith(prefix) && path.endsWith('.rig') && !found.includes(path),
+      );
+      return unsaved.length === 0 ? found : [...found, ...unsaved].sort();
     },
     inside,
     exists: (path) => overlays.has(path) || existsSync(path),
     overlay(path, text) {
-      if (!overlays.has(path) || text === undefined) listing = undefined;
       if (text === undefined) overlays.delete(path);
       else overlays.set(path, text);
     },
-    all: list,
-    relist: () => {
-      listing = undefined;
+    appeared(path) {
+      for (const [folder, paths] of listings) {
+        if (!isBelow(folder, path)) continue;
+        const place = firstNotBefore(paths, path);
+        if (paths[place] !== path) paths.splice(place, 0, path);
+      }
     },
+    gone(path) {
+      for (const [folder, paths] of listings) {
+        if (isBelow(path, folder)) listings.delete(folder);
+        else if (isBelow(folder, path))
+          listings.set(
+            folder,
+            paths.filter((listed) => !isBelow(path, listed)),
+          );
+      }
+    },
+    relist: () => listings.clear(),
     setRoots(next) {
       roots = next;
-      listing = undefined;
+      listings.clear();
     },
   };
 }
@@ -103,23 +124,21 @@ function firstNotBefore(sorted: readonly string[], text: string): number {
 
 /** The `.rig` files in a folder and below it. Links are not followed; a folder that cannot be read holds none. */
 export function rigFilesBelow(folder: string): string[] {
-  const out: string[] = [];
-  const walk = (path: string) => {
-    let entries: import('node:fs').Dirent[];
-    try {
-      entries = readdirSync(path, { withFileTypes: true });
-    } catch {
-      return;
-    }
-    for (const entry of entries) {
-      const inner = `${path === '/' ? '' : path}/${entry.name}`;
-      if (entry.isDirectory()) {
-        if (!skipped.has(entry.name)) walk(inner);
-      } else if (entry.isFile() && entry.name.endsWith('.rig')) out.push(inner);
-    }
-  };
-  walk(folder);
-  return out.sort();
+  return [...walkRigFiles(folder)].flat().sort();
+}
+
+/** Walks a folder and what is below it, one step a folder, so that a walk can be done a little at a time. */
+export function* walkRigFiles(folder: string): Generator<string[]> {
+  let entries: import('node:fs').Dirent[];
+  try {
+    entries = readdirSync(folder, { withFileTypes: true });
+  } catch {
+    return;
+  }
+  const inner = (name: string) => `${folder === '/' ? '' : folder}/${name}`;
+  yield entries.flatMap((entry) => (entry.isFile() && entry.name.endsWith('.rig') ? [inner(entry.name)] : []));
+  for (const entry of entries)
+    if (entry.isDirectory() && !skipped.has(entry.name)) yield* walkRigFiles(inner(entry.name));
 }
 
 export const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;

@@ -1,15 +1,17 @@
-// The state behind the language server: which findings stand where, and what has to be checked again after a change.
-// Knows nothing of the protocol.
+// Which findings stand where, and what has to be checked again after a change. Knows nothing of the protocol.
 import picomatch from 'picomatch';
+import { folderOf, resolvePath } from '../language/resolve/paths.ts';
 import { createProject, type Project } from '../language/resolve/project.ts';
 import type { Dates } from '../language/resolve/types.ts';
 import { checkFile } from '../language/rules/check.ts';
 import type { Finding } from '../language/rules/finding.ts';
-import type { DiskFiles } from './files.ts';
+import { type FileSummary, summaryOf, workspaceFindings } from '../language/rules/workspace.ts';
+import { type DiskFiles, isBelow } from './files.ts';
 
 interface Checked {
   /** By the file in which they stand. */
   readonly findings: ReadonlyMap<string, readonly Finding[]>;
+  /** Paths whose text or existence the findings depend on; some may not be there. */
   readonly dependsOn: ReadonlySet<string>;
   /** Whether a path is one that this file claims or lists. */
   readonly claims: (path: string) => boolean;
@@ -17,24 +19,36 @@ interface Checked {
 
 export interface Workspace {
   readonly project: Project;
-  dates: Dates;
   /** Checks one file now. Returns the files whose findings changed. */
-  check(path: string): Set<string>;
-  /** The files that have to be checked again when these change: themselves and what depends on them. */
-  affectedBy(paths: Iterable<string>): Set<string>;
-  /** Takes in that texts changed, appeared or went. */
-  changed(paths: Iterable<string>): void;
-  /** All findings that stand in a file, whichever file's check found them. */
+  check(path: string, dates: Dates): ReadonlySet<string>;
+  /** Says what the files say together, after they were checked. Returns the files whose findings changed. */
+  checkTogether(): ReadonlySet<string>;
+  /** Lets go of the records that checking a file has read: a closed file keeps its findings, not its records. */
+  release(path: string): void;
+  /** Takes in that texts changed, appeared or went. Returns the files to check again: these and what depends on them. */
+  changed(paths: ReadonlySet<string>): Set<string>;
+  /** All findings that stand in a file, whichever file's check found them, in order of place. */
   findingsIn(path: string): readonly Finding[];
-  /** Forgets a file that is gone. Returns the files whose findings changed. */
-  forget(path: string): Set<string>;
+  /** The files that were checked; those at or below a path, if one is given. */
+  checkedFiles(path?: string): string[];
+  /** Forgets a file that is gone or no longer ours. Returns the files whose findings changed. */
+  forget(path: string): ReadonlySet<string>;
 }
 
-export function createWorkspace(files: DiskFiles, dates: Dates, isOpen: (path: string) => boolean): Workspace {
+/** The owner of what no single file's check finds. */
+const together = '';
+
+/** `isMember`: whether a file counts in what the workspace's files say together. `isOpen`: its records are kept. */
+export function createWorkspace(
+  files: DiskFiles,
+  { isMember, isOpen }: { isMember(path: string): boolean; isOpen(path: string): boolean },
+): Workspace {
   const project = createProject(files);
   const checked = new Map<string, Checked>();
   /** The files whose checks found something in a file. */
   const findersOf = new Map<string, Set<string>>();
+  const summaries = new Map<string, FileSummary>();
+  let summariesChanged = false;
 
   const keep = (owner: string, next: Checked | undefined): Set<string> => {
     const before = checked.get(owner);
@@ -51,50 +65,78 @@ export function createWorkspace(files: DiskFiles, dates: Dates, isOpen: (path: s
       if (sameFindings(before?.findings.get(path), next?.findings.get(path))) touched.delete(path);
     return touched;
   };
+  const summarise = (path: string, summary: FileSummary | undefined) => {
+    const before = summaries.get(path);
+    if (summary) summaries.set(path, summary);
+    else summaries.delete(path);
+    if (JSON.stringify(before) !== JSON.stringify(summary)) summariesChanged = true;
+  };
 
-  const workspace: Workspace = {
+  return {
     project,
-    dates,
-    check(path) {
-      const findings = new Map<string, Finding[]>();
-      for (const finding of checkFile(project, path, workspace.dates, files.exists)) {
-        const here = findings.get(finding.file);
-        if (here) here.push(finding);
-        else findings.set(finding.file, [finding]);
-      }
+    check(path, dates) {
+      const looked = new Set<string>();
+      const exists = (other: string) => {
+        looked.add(other);
+        return files.exists(other);
+      };
+      const findings = byFile(checkFile(project, path, dates, exists));
       const patterns = project.patterns(path).map((pattern) => picomatch(pattern, { nobrace: true, noext: true }));
-      const dependsOn = project.dependsOn(path);
-      // A closed file keeps its findings, not its records.
-      for (const file of dependsOn) if (!isOpen(file)) project.release(file);
+      const dependsOn = new Set([...project.dependsOn(path), ...looked]);
+      for (const file of [...dependsOn])
+        for (const use of project.records(file)?.uses ?? []) dependsOn.add(resolvePath(folderOf(file), use.path));
+      summarise(path, isMember(path) ? summaryOf(project, path) : undefined);
       return keep(path, { findings, dependsOn, claims: (other) => patterns.some((matches) => matches(other)) });
     },
-    affectedBy(paths) {
+    checkTogether() {
+      if (!summariesChanged) return new Set();
+      summariesChanged = false;
+      const findings = byFile(workspaceFindings(summaries.values()));
+      return keep(together, { findings, dependsOn: new Set(), claims: () => false });
+    },
+    release(path) {
+      for (const file of checked.get(path)?.dependsOn ?? []) if (!isOpen(file)) project.release(file);
+    },
+    changed(paths) {
+      project.changed(paths);
       const out = new Set(paths);
-      const changed = [...out];
       for (const [owner, { dependsOn, claims }] of checked) {
-        if (changed.some((path) => dependsOn.has(path) || claims(path))) out.add(owner);
+        for (const path of paths) {
+          if (!dependsOn.has(path) && !claims(path)) continue;
+          out.add(owner);
+          break;
+        }
       }
       return out;
     },
-    changed: (paths) => project.changed(paths),
     findingsIn(path) {
-      const out: Finding[] = [];
-      const seen = new Set<string>();
+      const out = new Map<string, Finding>();
       for (const owner of findersOf.get(path) ?? []) {
         for (const finding of checked.get(owner)?.findings.get(path) ?? []) {
           const key = `${finding.at.join()} ${finding.rule} ${finding.message}`;
-          if (!seen.has(key)) out.push(finding);
-          seen.add(key);
+          if (!out.has(key)) out.set(key, finding);
         }
       }
-      return out.sort((a, b) => a.at[0] - b.at[0]);
+      return [...out.values()].sort((a, b) => a.at[0] - b.at[0] || a.at[1] - b.at[1]);
     },
-    forget: (path) => {
+    checkedFiles: (path) =>
+      [...checked.keys()].filter((owner) => owner !== together && (path === undefined || isBelow(path, owner))),
+    forget(path) {
       project.changed([path]);
+      summarise(path, undefined);
       return keep(path, undefined);
     },
   };
-  return workspace;
+}
+
+function byFile(found: readonly Finding[]): Map<string, Finding[]> {
+  const findings = new Map<string, Finding[]>();
+  for (const finding of found) {
+    const here = findings.get(finding.file);
+    if (here) here.push(finding);
+    else findings.set(finding.file, [finding]);
+  }
+  return findings;
 }
 
 function sameFindings(a: readonly Finding[] | undefined, b: readonly Finding[] | undefined): boolean {

@@ -1,0 +1,34 @@
+// A finding as a diagnostic: its rule is the code, its fixes travel with it.
+import {
+  type Diagnostic,
+  type DiagnosticRelatedInformation,
+  DiagnosticSeverity,
+  DiagnosticTag,
+} from 'vscode-languageserver';
+import { isLibrary } from '../../language/resolve/origin.ts';
+import type { Finding } from '../../language/rules/finding.ts';
+import { locationOf, rangeOf, type Texts } from '../places.ts';
+
+export const source = 'rigseam';
+
+const severityOf = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  information: DiagnosticSeverity.Information,
+  hint: DiagnosticSeverity.Hint,
+} as const;
+
+export function diagnosticOf(finding: Finding, texts: Texts): Diagnostic {
+  const related = (finding.related ?? [])
+    .filter(({ file }) => !isLibrary(file))
+    .map(({ file, at, message }): DiagnosticRelatedInformation => ({ location: locationOf(texts, file, at), message }));
+  return {
+    range: rangeOf(texts.of(finding.file), finding.at),
+    severity: severityOf[finding.severity],
+    code: finding.rule,
+    source,
+    message: finding.message,
+    ...(related.length > 0 ? { relatedInformation: related } : {}),
+    ...(finding.rule.startsWith('unused-') ? { tags: [DiagnosticTag.Unnecessary] } : {}),
+  };
+}

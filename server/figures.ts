@@ -1,0 +1,53 @@
+// What is computed from one file: its rigs with their state and what falls due, each worked out when first asked for.
+import { type Due, duesOf } from '../language/due/index.ts';
+import type { FileRecords } from '../language/records/file.ts';
+import type { Project, ResolvedFleet } from '../language/resolve/project.ts';
+import type { Dates, RigView } from '../language/resolve/types.ts';
+import { type RigState, rigState } from '../language/seams/index.ts';
+
+export interface RigFigures {
+  readonly view: RigView;
+  readonly state: RigState;
+  readonly dues: readonly Due[];
+}
+
+export interface Figures {
+  readonly records: FileRecords | undefined;
+  /** The rigs and models that the file declares, in its order. */
+  readonly rigs: readonly RigFigures[];
+  readonly fleets: readonly ResolvedFleet[];
+}
+
+export function figuresOf(project: Project, path: string, dates: Dates): Figures {
+  return lazily({
+    records: () => project.records(path),
+    rigs: () => project.rigs(path).map((view) => rigFigures(view, dates)),
+    fleets: () => project.fleets(path),
+  });
+}
+
+export function rigFigures(view: RigView, dates: Dates): RigFigures {
+  const figures: RigFigures = lazily({
+    view: () => view,
+    state: () => rigState(view, dates.asOf),
+    dues: () => duesOf(view, dates, figures.state),
+  });
+  return figures;
+}
+
+/** An object whose fields are made when first read, and kept. */
+function lazily<T extends object>(makers: { readonly [K in keyof T]: () => T[K] }): T {
+  const made = {} as T;
+  for (const key of Object.keys(makers) as (keyof T & string)[]) {
+    Object.defineProperty(made, key, {
+      enumerable: true,
+      configurable: true,
+      get() {
+        const value = makers[key]();
+        Object.defineProperty(made, key, { value, enumerable: true });
+        return value;
+      },
+    });
+  }
+  return made;
+}

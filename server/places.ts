@@ -1,0 +1,53 @@
+// Between the engine and the protocol: paths and URIs, offsets and positions.
+import { URI } from 'langium';
+import type { Location, Position, Range } from 'vscode-languageserver';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Span } from '../language/grammar/problem.ts';
+import { isLibrary } from '../language/resolve/origin.ts';
+import { enginePath } from './files.ts';
+
+/** The scheme under which the built-in library can be read in the editor. */
+export const libraryScheme = 'rigseam-library';
+
+/** The engine's path of a document. What is no file on disk (an untitled document) goes by its URI. */
+export function pathOf(uri: string | URI): string {
+  const parsed = typeof uri === 'string' ? URI.parse(uri) : uri;
+  if (parsed.scheme === libraryScheme) return parsed.path.slice(1);
+  return parsed.scheme === 'file' ? enginePath(parsed.fsPath) : parsed.toString();
+}
+
+export function uriOf(path: string): string {
+  if (isLibrary(path)) return URI.from({ scheme: libraryScheme, path: `/${path}` }).toString();
+  return /^([a-zA-Z]:)?\//.test(path) ? URI.file(path).toString() : path;
+}
+
+/** Texts with positions: those of open editors as they are, others read once for each task. */
+export interface Texts {
+  of(path: string): TextDocument | undefined;
+}
+
+export const textsFrom = (read: (path: string) => string | undefined, open: Texts): Texts => {
+  const known = new Map<string, TextDocument | undefined>();
+  return {
+    of(path) {
+      const document = open.of(path);
+      if (document) return document;
+      if (!known.has(path)) {
+        const text = read(path);
+        known.set(path, text === undefined ? undefined : TextDocument.create(uriOf(path), 'rig', 0, text));
+      }
+      return known.get(path);
+    },
+  };
+};
+
+const start: Position = { line: 0, character: 0 };
+
+/** The range of a span; the very beginning for a text that is gone. */
+export function rangeOf(document: TextDocument | undefined, [from, to]: Span): Range {
+  return document ? { start: document.positionAt(from), end: document.positionAt(to) } : { start, end: start };
+}
+
+export function locationOf(texts: Texts, file: string, at: Span): Location {
+  return { uri: uriOf(file), range: rangeOf(texts.of(file), at) };
+}

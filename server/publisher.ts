@@ -1,0 +1,40 @@
+// Sends diagnostics to the editor: for every file in which some stand, and only when they have changed.
+import type { Connection, Diagnostic } from 'vscode-languageserver';
+import { isLibrary } from '../language/resolve/origin.ts';
+import { diagnosticOf } from './features/diagnostics.ts';
+import { type Texts, textsFrom, uriOf } from './places.ts';
+import type { Session } from './session.ts';
+
+export interface Publisher {
+  diagnosticsOf(path: string): Diagnostic[];
+  publish(paths: Iterable<string>): void;
+}
+
+export function diagnosticsPublisher(connection: Connection, session: Session, open: Texts): Publisher {
+  /** What the editor was told last. A file that nothing was ever said of is not in it. */
+  const told = new Map<string, string>();
+  const diagnosticsOf = (path: string, texts: Texts) =>
+    session.workspace.findingsIn(path).map((finding) => diagnosticOf(finding, texts));
+  const freshTexts = () => textsFrom((path) => session.project.text(path), open);
+
+  return {
+    diagnosticsOf: (path) => diagnosticsOf(path, freshTexts()),
+    publish(paths) {
+      const texts = freshTexts();
+      for (const path of paths) {
+        if (isLibrary(path)) continue;
+        const diagnostics = diagnosticsOf(path, texts);
+        const said = JSON.stringify(diagnostics);
+        if (said === (told.get(path) ?? '[]')) continue;
+        if (diagnostics.length === 0) told.delete(path);
+        else told.set(path, said);
+        const version = open.of(path)?.version;
+        void connection.sendDiagnostics({
+          uri: uriOf(path),
+          ...(version === undefined ? {} : { version }),
+          diagnostics,
+        });
+      }
+    },
+  };
+}

@@ -1,0 +1,192 @@
+// One language server over one connection.
+import {
+  addCodeActionHandler,
+  addCodeLensHandler,
+  addCompletionHandler,
+  addDocumentLinkHandler,
+  addDocumentSymbolHandler,
+  addDocumentUpdateHandler,
+  addFileOperationHandler,
+  addFoldingRangeHandler,
+  addGotoDefinitionHandler,
+  addHoverHandler,
+  addInlayHintHandler,
+  type LangiumSharedServices,
+} from 'langium/lsp';
+import {
+  type Connection,
+  DidChangeWatchedFilesNotification,
+  type InitializeParams,
+  WatchKind,
+  type WorkDoneProgressServerReporter,
+} from 'vscode-languageserver';
+import {
+  type DocumentsReply,
+  documentsMethod,
+  documentsRequestSchema,
+  type Settings,
+  settingsSchema,
+  statusMethod,
+} from '../language/documents/protocol.ts';
+import { relativeTo } from '../language/resolve/paths.ts';
+import { backgroundChecks, type Progress } from './background.ts';
+import type { Clock } from './clock.ts';
+import { documentsFor } from './documents.ts';
+import { rigServices } from './langium/services.ts';
+import { pathOf, rangeOf, type Texts, textsFrom } from './places.ts';
+import { diagnosticsPublisher } from './publisher.ts';
+import { refresher } from './refresh.ts';
+import { createSession, type Session } from './session.ts';
+import { statusSender } from './status.ts';
+
+/** How long what is not urgent waits for more of its kind, in milliseconds. */
+export interface Pace {
+  readonly dependants: number;
+  readonly status: number;
+  readonly refresh: number;
+}
+const calm: Pace = { dependants: 200, status: 250, refresh: 300 };
+
+/** Serves one editor until it says goodbye. */
+export function startServer(connection: Connection, clock: Clock, pace: Pace = calm): void {
+  const session = createSession(clock, settingsSchema.parse({}));
+  const open: Texts = { of: (path) => openDocuments.get(path) };
+  const openDocuments = new Map<string, NonNullable<ReturnType<Texts['of']>>>();
+  const publisher = diagnosticsPublisher(connection, session, open);
+  const { shared, updates } = rigServices(connection, session, publisher, { session, open });
+  const status = statusSender(
+    session,
+    () => background.busy,
+    pace.status,
+    (said) => void connection.sendNotification(statusMethod, said),
+  );
+  const background = backgroundChecks(session, workDoneProgress(connection), pace.dependants, status.changed);
+  const refresh = refresher(connection, pace.refresh);
+
+  const documents = shared.workspace.TextDocuments;
+  documents.onDidOpen(({ document }) => void openDocuments.set(pathOf(document.uri), document));
+  documents.onDidClose(({ document }) => void openDocuments.delete(pathOf(document.uri)));
+  session.onFindings((paths) => {
+    publisher.publish(paths);
+    status.changed();
+  });
+  session.onStale(() => {
+    updates.build();
+    background.wake();
+  });
+  session.onStale(refresh.later);
+
+  const handleAll = [
+    addDocumentUpdateHandler,
+    addFileOperationHandler,
+    addCompletionHandler,
+    addDocumentSymbolHandler,
+    addGotoDefinitionHandler,
+    addFoldingRangeHandler,
+    addCodeActionHandler,
+    addHoverHandler,
+    addInlayHintHandler,
+    addCodeLensHandler,
+    addDocumentLinkHandler,
+  ] satisfies ((connection: Connection, services: LangiumSharedServices) => void)[];
+  for (const handle of handleAll) handle(connection, shared);
+
+  const configure = (given: unknown) => {
+    session.configure(settingsFrom(given, session.settings));
+    refresh.later();
+    status.changed();
+  };
+  connection.onDidChangeConfiguration(({ settings }) => configure((settings as { rigseam?: unknown } | null)?.rigseam));
+
+  connection.onRequest<DocumentsReply, void>(documentsMethod, (params: unknown) => papersOf(session, open, params));
+
+  let folders: readonly string[] = [];
+  const setFolders = (next: readonly string[]) => {
+    folders = next;
+    session.setFolders(folders.map(pathOf));
+    background.discover();
+    status.changed();
+  };
+  connection.onInitialize((params) => {
+    configure(params.initializationOptions ?? {});
+    refresh.initialize(params.capabilities);
+    return shared.lsp.LanguageServer.initialize(params).then((result) => {
+      folders = foldersOf(params);
+      return result;
+    });
+  });
+  connection.onInitialized((params) => {
+    shared.lsp.LanguageServer.initialized(params);
+    setFolders(folders);
+    watchEvidence(connection);
+    connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
+      const gone = new Set(removed.map(({ uri }) => uri));
+      setFolders([...folders.filter((uri) => !gone.has(uri)), ...added.map(({ uri }) => uri)]);
+    });
+  });
+  const stopClock = clock.onNewDay(() => {
+    session.newDay();
+    refresh.later();
+    status.changed();
+  });
+  connection.onShutdown(() => {
+    stopClock();
+    background.stop();
+    status.stop();
+    refresh.stop();
+  });
+
+  documents.listen(connection);
+  connection.listen();
+}
+
+/** The papers that the client asks for, from the texts as they are typed now. */
+function papersOf(session: Session, open: Texts, params: unknown): DocumentsReply {
+  const { uri, names } = documentsRequestSchema.parse(params);
+  const texts = textsFrom((path) => session.project.text(path), open);
+  const root = session.files.roots[0] ?? '';
+  return documentsFor(session.project, pathOf(uri), names, session.dates, ({ file, at }) => {
+    const { line, character } = rangeOf(texts.of(file), at).start;
+    return `${relativeTo(root, file)}:${line + 1}:${character + 1}`;
+  });
+}
+
+/** Settings as the editor sent them; what is not understood stays as it was. */
+function settingsFrom(given: unknown, before: Settings): Settings {
+  const parsed = settingsSchema.safeParse(given);
+  return parsed.success ? parsed.data : before;
+}
+
+function foldersOf({ workspaceFolders, rootUri }: InitializeParams): string[] {
+  if (workspaceFolders) return workspaceFolders.map(({ uri }) => uri);
+  return rootUri ? [rootUri] : [];
+}
+
+/**
+ * Pictures and papers that come: the client watches `.rig` files and everything that goes (`client/language-server.ts`),
+ * so that nothing is told twice.
+ */
+function watchEvidence(connection: Connection): void {
+  void connection.client
+    .register(DidChangeWatchedFilesNotification.type, {
+      watchers: [{ globPattern: '**/*.{jpg,jpeg,png,heic,webp,gif,pdf}', kind: WatchKind.Create }],
+    })
+    .catch(() => undefined); // an editor that cannot be asked; such a file is then seen at the next edit
+}
+
+function workDoneProgress(connection: Connection): Progress {
+  let reporter: Promise<WorkDoneProgressServerReporter> | undefined;
+  return {
+    begin() {
+      reporter = connection.window.createWorkDoneProgress();
+      void reporter.then((shown) => shown.begin('Rigseam: checking rigs', 0, undefined, false)).catch(() => undefined);
+    },
+    report(done, of) {
+      void reporter?.then((shown) => shown.report(Math.floor((100 * done) / of), `${done} of ${of}`));
+    },
+    end() {
+      void reporter?.then((shown) => shown.done());
+      reporter = undefined;
+    },
+  };
+}
