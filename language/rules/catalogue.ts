@@ -1,11 +1,14 @@
 // All rules by name: the one place that the checker, the pages, the editor and the tests read.
 import { accepting } from './accept.ts';
+import { amountsUsed } from './amounts-used.ts';
 import { coats } from './coats.ts';
 import { evidence } from './evidence.ts';
+import { fallsDue } from './falls-due.ts';
 import { fleets } from './fleet.ts';
 import { ground } from './ground.ts';
 import { identity } from './identity.ts';
 import { laying } from './laying.ts';
+import { moisture } from './moisture.ts';
 import { money } from './money.ts';
 import { naming } from './naming.ts';
 import { openParts } from './open-parts.ts';
@@ -35,6 +38,9 @@ export const families: readonly RuleFamily[] = [
   openParts,
   orderOfWork,
   weather,
+  amountsUsed,
+  fallsDue,
+  moisture,
   which,
   money,
   planning,

@@ -15,6 +15,7 @@ import { naming } from './naming.ts';
 import { reversedDays } from './planning.ts';
 import { reading } from './reading.ts';
 import type { RigContext } from './rule.ts';
+import { together } from './together.ts';
 
 const known: ReadonlySet<string> = new Set(catalogue.keys());
 const ofTheLanguage = new Set([
@@ -75,7 +76,7 @@ export function problemsOfRig(context: RigContext, resolving: readonly Located[]
   for (const family of families) if (family.check) for (const problem of family.check(context)) problems.push(problem);
   const { rig } = context.view;
   const accepts = rig.accepts.filter(({ rule }) => !Object.hasOwn(fleets.rules, rule.name));
-  return accepted({ ...rig, accepts }, problems, context.dates, known, acceptable);
+  return together(accepted({ ...rig, accepts }, problems, context.dates, known, acceptable));
 }
 
 /** Without what the rigs accept until a day that is not past. */

@@ -115,9 +115,8 @@ describe('coats', () => {
   });
   it('unknown counts as the limit', () => {
     expect(
-      findings('  found 2021-05-01 vent with unknown\n  sealed 2022-05-01 vent with Lap', 'one-coat-too-many')[0]
-        ?.message,
-    ).toContain('Nobody knows');
+      findings('  found 2021-05-01 vent with unknown\n  sealed 2022-05-01 vent with Lap', 'coats-unknown')[0],
+    ).toMatchObject({ severity: 'warning', message: expect.stringContaining('Nobody knows') });
   });
   it('stripping begins again', () => {
     expect(rules(`${coat(2021) + coat(2022) + coat(2023)}  stripped 2024-05-01 vent\n${coat(2024)}`)).not.toContain(
