@@ -17,7 +17,13 @@ export interface WriteOptions {
 
 export interface Written {
   readonly text: string;
-  readonly json: { readonly folder: string; readonly written: readonly string[]; readonly unchanged: readonly string[]; readonly kept: readonly string[]; readonly problems: readonly string[] };
+  readonly json: {
+    readonly folder: string;
+    readonly written: readonly string[];
+    readonly unchanged: readonly string[];
+    readonly kept: readonly string[];
+    readonly problems: readonly string[];
+  };
   readonly failed: boolean;
 }
 
@@ -42,9 +48,12 @@ export async function writeDocuments(asked: Asked, dates: Dates, options: WriteO
     files.push(...reply.files);
     if (reply.problems.length > 0) problems.push(`${from(path)}: ${reply.problems.join('\n  ')}`);
   }
-  for (const name of options.name ?? []) if (!found.has(name)) throw new Misuse(`There is no rig or fleet \`${name}\` in what was named.`);
+  for (const name of options.name ?? [])
+    if (!found.has(name)) throw new Misuse(`There is no rig or fleet \`${name}\` in what was named.`);
   if (found.size === 0) throw new Misuse('What was named declares no rig and no fleet: there is nothing to write.');
-  const twice = files.find((file, i) => files.findIndex((other) => other.name.toLowerCase() === file.name.toLowerCase()) !== i);
+  const twice = files.find(
+    (file, i) => files.findIndex((other) => other.name.toLowerCase() === file.name.toLowerCase()) !== i,
+  );
   if (twice) throw new Misuse(`Two rigs or fleets would write \`${twice.name}\`. Write them into separate folders.`);
 
   const folder = resolve(options.out);
@@ -62,7 +71,11 @@ export async function writeDocuments(asked: Asked, dates: Dates, options: WriteO
     ...problems,
     `${written.length} written, ${unchanged.length} unchanged${kept.length > 0 ? `, ${kept.length} kept` : ''}; as of ${dates.asOf}.`,
   ];
-  return { text: `${lines.join('\n')}\n`, json: { folder, written, unchanged, kept, problems }, failed: problems.length > 0 };
+  return {
+    text: `${lines.join('\n')}\n`,
+    json: { folder, written, unchanged, kept, problems },
+    failed: problems.length > 0,
+  };
 }
 
 function diskFolder(folder: string) {
