@@ -1,14 +1,18 @@
-// What is computed from one file: its rigs with their state and what falls due, each worked out when first asked for.
+// What is computed from one file: its rigs with their state, what falls due, what the work costs, each worked out when first asked for.
 import { type Due, duesOf } from '../language/due/index.ts';
+import { type Estimate, estimateOf } from '../language/estimate/index.ts';
 import type { FileRecords } from '../language/records/file.ts';
 import type { Project, ResolvedFleet } from '../language/resolve/project.ts';
 import type { Dates, RigView } from '../language/resolve/types.ts';
+import { type Schedule, scheduleOfRig } from '../language/schedule/index.ts';
 import { type RigState, rigState } from '../language/seams/index.ts';
 
 export interface RigFigures {
   readonly view: RigView;
   readonly state: RigState;
   readonly dues: readonly Due[];
+  readonly estimate: Estimate;
+  readonly schedule: Schedule;
 }
 
 export interface Figures {
@@ -31,6 +35,8 @@ export function rigFigures(view: RigView, dates: Dates): RigFigures {
     view: () => view,
     state: () => rigState(view, dates.asOf),
     dues: () => duesOf(view, dates, figures.state),
+    estimate: () => estimateOf(view, dates),
+    schedule: () => scheduleOfRig(view, dates),
   });
   return figures;
 }

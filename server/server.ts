@@ -11,6 +11,8 @@ import {
   addGotoDefinitionHandler,
   addHoverHandler,
   addInlayHintHandler,
+  addTextDocumentContentRequestHandler,
+  addWorkspaceSymbolHandler,
   type LangiumSharedServices,
 } from 'langium/lsp';
 import {
@@ -49,7 +51,10 @@ const calm: Pace = { dependants: 200, status: 250, refresh: 300 };
 
 /** Serves one editor until it says goodbye. */
 export function startServer(connection: Connection, clock: Clock, pace: Pace = calm): void {
-  const session = createSession(clock, settingsSchema.parse({}));
+  const session = createSession(clock, settingsSchema.parse({}), (path, error) => {
+    const said = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    connection.console.error(`${path} could not be checked: ${said}`);
+  });
   const open: Texts = { of: (path) => openDocuments.get(path) };
   const openDocuments = new Map<string, NonNullable<ReturnType<Texts['of']>>>();
   const publisher = diagnosticsPublisher(connection, session, open);
@@ -88,6 +93,8 @@ export function startServer(connection: Connection, clock: Clock, pace: Pace = c
     addInlayHintHandler,
     addCodeLensHandler,
     addDocumentLinkHandler,
+    addWorkspaceSymbolHandler,
+    addTextDocumentContentRequestHandler,
   ] satisfies ((connection: Connection, services: LangiumSharedServices) => void)[];
   for (const handle of handleAll) handle(connection, shared);
 

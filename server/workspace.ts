@@ -31,6 +31,10 @@ export interface Workspace {
   findingsIn(path: string): readonly Finding[];
   /** The files that were checked; those at or below a path, if one is given. */
   checkedFiles(path?: string): string[];
+  /** What each file of the workspace declares. */
+  readonly summaries: ReadonlyMap<string, FileSummary>;
+  /** The files whose rig of that name reads the histories of a file. */
+  readersOf(path: string, name: string): string[];
   /** Forgets a file that is gone or no longer ours. Returns the files whose findings changed. */
   forget(path: string): ReadonlySet<string>;
 }
@@ -121,6 +125,18 @@ export function createWorkspace(
     },
     checkedFiles: (path) =>
       [...checked.keys()].filter((owner) => owner !== together && (path === undefined || isBelow(path, owner))),
+    summaries,
+    readersOf: (path, name) =>
+      [...summaries.values()].flatMap((file) =>
+        file.rigs.some(
+          (rig) =>
+            (rig.name === name || rig.formerly.includes(name)) &&
+            (file.path === path ||
+              rig.claims.some((pattern) => picomatch.isMatch(path, pattern, { nobrace: true, noext: true }))),
+        )
+          ? [file.path]
+          : [],
+      ),
     forget(path) {
       project.changed([path]);
       summarise(path, undefined);

@@ -1,46 +1,18 @@
 // The features of the language server, as Langium's services.
-import type { LangiumDocument } from 'langium';
 import type { LangiumLSPServices, LangiumSharedLSPServices, LangiumSharedServices } from 'langium/lsp';
-import type { Lines } from '../../language/grammar/lines.ts';
-import { type FileNode, fileNode } from '../langium/parser.ts';
-import { pathOf, type Texts, textsFrom } from '../places.ts';
-import type { Session } from '../session.ts';
+import { actions } from './actions.ts';
+import { completions } from './completion.ts';
+import { definitions } from './definition.ts';
+import { foldings } from './folding.ts';
+import type { Features } from './here.ts';
+import { hints } from './hints.ts';
+import { hovers } from './hover.ts';
+import { lenses } from './lenses.ts';
+import { libraryTexts } from './library-text.ts';
+import { links } from './links.ts';
+import { documentSymbols, workspaceSymbols } from './symbols.ts';
 
-/** What every feature works with. */
-export interface Features {
-  readonly session: Session;
-  /** The documents of open editors. */
-  readonly open: Texts;
-}
-
-/** An open document as a feature sees it. */
-export interface Here {
-  readonly path: string;
-  readonly text: string;
-  readonly document: LangiumDocument['textDocument'];
-  readonly lines: Lines;
-  /** Texts of other files, for places in them. */
-  readonly texts: Texts;
-}
-
-export function hereIn({ session, open }: Features, document: LangiumDocument): Here {
-  const path = pathOf(document.uri);
-  const now = open.of(path) ?? document.textDocument;
-  const text = now.getText();
-  let reading: Lines | undefined;
-  return {
-    path,
-    text,
-    document: now,
-    get lines() {
-      // The tree is that of the text before, for as long as a build waits behind a keystroke.
-      const node = document.parseResult.value as FileNode;
-      reading ??= node.text === text ? node.reading : fileNode(text).reading;
-      return reading;
-    },
-    texts: textsFrom((other) => session.project.text(other), open),
-  };
-}
+export type { Features } from './here.ts';
 
 type LspModule = {
   [K in keyof LangiumLSPServices['lsp']]?: () => NonNullable<LangiumLSPServices['lsp'][K]>;
@@ -51,6 +23,26 @@ type SharedLspModule = {
   ) => NonNullable<LangiumSharedLSPServices['lsp'][K]>;
 };
 
-export function featureServices(_features: Features): { readonly lsp: LspModule; readonly sharedLsp: SharedLspModule } {
-  return { lsp: {}, sharedLsp: {} };
+/** `showsLibrary`: whether the editor can show texts that lie on no disk. */
+export function featureServices(
+  features: Features,
+  showsLibrary: () => boolean,
+): { readonly lsp: LspModule; readonly sharedLsp: SharedLspModule } {
+  return {
+    lsp: {
+      CodeActionProvider: () => actions(features),
+      CodeLensProvider: () => lenses(features),
+      CompletionProvider: () => completions(features),
+      DefinitionProvider: () => definitions(features, showsLibrary),
+      DocumentLinkProvider: () => links(features),
+      DocumentSymbolProvider: () => documentSymbols(features),
+      FoldingRangeProvider: () => foldings(features),
+      HoverProvider: () => hovers(features),
+      InlayHintProvider: () => hints(features),
+    },
+    sharedLsp: {
+      WorkspaceSymbolProvider: () => workspaceSymbols(features),
+      TextDocumentContentProvider: () => libraryTexts(features),
+    },
+  };
 }

@@ -40,6 +40,11 @@ export class RigDocumentBuilder extends DefaultDocumentBuilder {
     if (this.session.isSmall) this.session.checkTogether();
   }
 
+  /** Nothing waits for the workspace: what is known of closed files does not come from here. */
+  protected override awaitBuilderState(): Promise<void> {
+    return Promise.resolve();
+  }
+
   /** An open document is always built in the end; only for one that is not open there is nothing to wait for. */
   protected override awaitDocumentState(state: DocumentState, uri: URI, token: CancellationToken): Promise<URI> {
     const document = this.langiumDocuments.getDocument(uri);

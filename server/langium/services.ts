@@ -17,6 +17,7 @@ import {
 import { CodeActionKind, type Connection, type InitializeParams, type InitializeResult } from 'vscode-languageserver';
 import { RigGeneratedModule, RigGeneratedSharedModule } from '../../language/grammar/generated/module.ts';
 import { RigModule } from '../../language/grammar/services.ts';
+import { fixAllKind } from '../features/actions.ts';
 import { type Features, featureServices } from '../features/index.ts';
 import type { Publisher } from '../publisher.ts';
 import type { Session } from '../session.ts';
@@ -34,7 +35,7 @@ class RigLanguageServer extends DefaultLanguageServer {
       serverInfo: { name: 'rigseam' },
       capabilities: {
         ...result.capabilities,
-        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, `${CodeActionKind.SourceFixAll}.rigseam`] },
+        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] },
         workspace: {
           ...result.capabilities.workspace,
           workspaceFolders: { supported: true, changeNotifications: true },
@@ -56,7 +57,8 @@ export function rigServices(
     updates ??= new RigDocumentUpdates(services, session);
     return updates;
   };
-  const { lsp, sharedLsp } = featureServices(features);
+  const { lsp, sharedLsp } = featureServices(features, () => showsLibrary);
+  let showsLibrary = false;
   const sharedModule: Module<LangiumSharedServices, PartialLangiumSharedServices> = {
     lsp: {
       LanguageServer: (services) => new RigLanguageServer(services),
@@ -85,5 +87,8 @@ export function rigServices(
   shared.ServiceRegistry.register(
     inject(createDefaultCoreModule({ shared }), RigGeneratedModule, RigModule, languageModule, lspModule),
   );
+  shared.lsp.LanguageServer.onInitialize(({ capabilities }) => {
+    showsLibrary = capabilities.workspace?.textDocumentContent !== undefined;
+  });
   return { shared, updates: updatesOf(shared) };
 }

@@ -29,31 +29,48 @@ const added = (before: ReturnType<Editor['shown']>, after: ReturnType<Editor['sh
 };
 
 describe('typing', () => {
+  const teal = 'rigs/teal.rig';
+  const tealText = `rig Teal {
+  roof       20 ft by 8 ft epdm
+  edge       curbside, roadside
+  opening    vent  14 in by 14 in at 8 ft, 4 ft
+  gasket     fan   14 in by 14 in at 14 ft, 4 ft
+  found      2026-05-01 all with unknown
+  inspected  2026-10-01 {
+    vent      cracked
+    curbside  hairline from 6 ft to 9 ft
+    rest      sound
+  }
+  tightened  2026-10-02 fan note "a quarter turn"
+}
+`;
+
   test('a length without a unit: one finding more, the rest of the file as before, the version with it', async () => {
-    const at = await start({ files: yard });
-    await at.open(heron);
+    const at = await start({ files: { [teal]: tealText } });
+    await at.open(teal);
     await at.quiet();
-    const before = at.shown(heron);
-    await at.replace(heron, 'rear with EdgeTape4 used 1 roll of 25 ft', 'rear from 0 ft to 4 with EdgeTape4');
-    await at.until(() => added(before, at.shown(heron)).length > 0);
-    const [found, ...more] = added(before, at.shown(heron));
+    const before = at.shown(teal);
+    expect(before).not.toEqual([]);
+    await at.replace(teal, 'from 6 ft to 9 ft', 'from 6 ft to 9');
+    await at.until(() => added(before, at.shown(teal)).length > 0);
+    const [found, ...more] = added(before, at.shown(teal));
     expect(more).toEqual([]);
+    expect(found).toMatchObject({ at: '9', rule: 'wrong-value' });
     expect(found?.message).toMatch(/unit/);
-    expect(found?.at).toBe('4');
-    expect(at.published.at(-1)).toMatchObject({ path: heron, version: 2 });
+    expect(at.published.at(-1)).toMatchObject({ path: teal, version: 2 });
   });
 
   test('a wrong seam name: the nearest is offered, and nothing else is said', async () => {
-    const at = await start({ files: yard });
-    await at.open(heron);
+    const at = await start({ files: { [teal]: tealText } });
+    await at.open(teal);
     await at.quiet();
-    const before = at.shown(heron);
-    await at.replace(heron, 'suspect bath-vent', 'suspect bath-vnet');
-    await at.until(() => at.shown(heron).some(({ rule }) => rule === 'unknown-seam'));
-    const [found] = at.shown(heron).filter(({ rule }) => rule === 'unknown-seam');
-    expect(found).toMatchObject({ at: 'bath-vnet' });
-    expect(found?.message).toContain('`bath-vent`');
-    expect(added(before, at.shown(heron)).map(({ rule }) => rule)).toEqual(['unknown-seam']);
+    const before = at.shown(teal);
+    await at.replace(teal, 'tightened  2026-10-02 fan', 'tightened  2026-10-02 fna');
+    await at.until(() => at.shown(teal).some(({ rule }) => rule === 'unknown-seam'));
+    const [found, ...more] = added(before, at.shown(teal));
+    expect(more).toEqual([]);
+    expect(found).toMatchObject({ at: 'fna', rule: 'unknown-seam' });
+    expect(found?.message).toContain('`fan`');
   });
 
   test('an edit and its undo show what was shown before', async () => {
@@ -73,7 +90,7 @@ describe('typing', () => {
     await at.open(heron);
     await at.quiet();
     const count = at.published.length;
-    await at.replace(heron, '"over the shower, wind from ahead"', '"over the bath"');
+    await at.replace(heron, '"forward corner"', '"rear corner"');
     await at.quiet();
     expect(at.published.slice(count)).toEqual([]);
   });
