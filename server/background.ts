@@ -18,11 +18,21 @@ export interface Background {
 
 /** How long one slice of work may hold up a request, in milliseconds. */
 const slice = 10;
-/** Work that is done sooner shows no progress. */
-const longWork = 400;
+/** In milliseconds. */
+export interface BackgroundPace {
+  /** Typing goes on for a while: the dependants of what is typed in wait for a pause. */
+  readonly dependants: number;
+  /** Work that is done sooner shows no progress. */
+  readonly progress: number;
+}
 
-/** `settled` is called whenever nothing is stale any more. Dependants of a file that is typed in wait for a `pause`, in milliseconds. */
-export function backgroundChecks(session: Session, progress: Progress, pause: number, settled: () => void): Background {
+/** `settled` is called whenever nothing is stale any more. */
+export function backgroundChecks(
+  session: Session,
+  progress: Progress,
+  pace: BackgroundPace,
+  settled: () => void,
+): Background {
   let timer: NodeJS.Timeout | undefined;
   let running = false;
   let stopped = false;
@@ -55,7 +65,7 @@ export function backgroundChecks(session: Session, progress: Progress, pause: nu
         more = step();
         done++;
       }
-      if (!shown && more && performance.now() - started > longWork) {
+      if (!shown && more && performance.now() - started > pace.progress) {
         shown = true;
         progress.begin();
       }
@@ -75,7 +85,7 @@ export function backgroundChecks(session: Session, progress: Progress, pause: nu
 
   return {
     wake() {
-      if (!running) runAfter(pause);
+      if (!running) runAfter(pace.dependants);
     },
     discover() {
       steps = session.discover()[Symbol.iterator]();

@@ -6,26 +6,29 @@ import { type Texts, textsFrom, uriOf } from './places.ts';
 import type { Session } from './session.ts';
 
 export interface Publisher {
-  diagnosticsOf(path: string): Diagnostic[];
   publish(paths: Iterable<string>): void;
+  /** A file was opened: the editor is told of it once, even when nothing is wrong. */
+  opened(path: string): void;
+  /** A file that was opened has been checked. */
+  checked(path: string): void;
 }
 
 export function diagnosticsPublisher(connection: Connection, session: Session, open: Texts): Publisher {
   /** What the editor was told last. A file that nothing was ever said of is not in it. */
   const told = new Map<string, string>();
-  const diagnosticsOf = (path: string, texts: Texts) =>
+  const unanswered = new Set<string>();
+  const diagnosticsOf = (path: string, texts: Texts): Diagnostic[] =>
     session.workspace.findingsIn(path).map((finding) => diagnosticOf(finding, texts));
   const freshTexts = () => textsFrom((path) => session.project.text(path), open);
 
-  return {
-    diagnosticsOf: (path) => diagnosticsOf(path, freshTexts()),
+  const publisher: Publisher = {
     publish(paths) {
       const texts = freshTexts();
       for (const path of paths) {
         if (isLibrary(path)) continue;
         const diagnostics = diagnosticsOf(path, texts);
         const said = JSON.stringify(diagnostics);
-        if (said === (told.get(path) ?? '[]')) continue;
+        if (!unanswered.delete(path) && said === (told.get(path) ?? '[]')) continue;
         if (diagnostics.length === 0) told.delete(path);
         else told.set(path, said);
         const version = open.of(path)?.version;
@@ -36,5 +39,10 @@ export function diagnosticsPublisher(connection: Connection, session: Session, o
         });
       }
     },
+    opened: (path) => void unanswered.add(path),
+    checked(path) {
+      if (unanswered.has(path)) publisher.publish([path]);
+    },
   };
+  return publisher;
 }

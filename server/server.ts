@@ -31,7 +31,7 @@ import {
   statusMethod,
 } from '../language/documents/protocol.ts';
 import { relativeTo } from '../language/resolve/paths.ts';
-import { backgroundChecks, type Progress } from './background.ts';
+import { type BackgroundPace, backgroundChecks, type Progress } from './background.ts';
 import type { Clock } from './clock.ts';
 import { documentsFor } from './documents.ts';
 import { rigServices } from './langium/services.ts';
@@ -42,12 +42,11 @@ import { createSession, type Session } from './session.ts';
 import { statusSender } from './status.ts';
 
 /** How long what is not urgent waits for more of its kind, in milliseconds. */
-export interface Pace {
-  readonly dependants: number;
+export interface Pace extends BackgroundPace {
   readonly status: number;
   readonly refresh: number;
 }
-const calm: Pace = { dependants: 200, status: 250, refresh: 300 };
+const calm: Pace = { dependants: 200, progress: 400, status: 250, refresh: 300 };
 
 /** Serves one editor until it says goodbye. */
 export function startServer(connection: Connection, clock: Clock, pace: Pace = calm): void {
@@ -65,11 +64,15 @@ export function startServer(connection: Connection, clock: Clock, pace: Pace = c
     pace.status,
     (said) => void connection.sendNotification(statusMethod, said),
   );
-  const background = backgroundChecks(session, workDoneProgress(connection), pace.dependants, status.changed);
+  const background = backgroundChecks(session, workDoneProgress(connection), pace, status.changed);
   const refresh = refresher(connection, pace.refresh);
 
   const documents = shared.workspace.TextDocuments;
-  documents.onDidOpen(({ document }) => void openDocuments.set(pathOf(document.uri), document));
+  documents.onDidOpen(({ document }) => {
+    const path = pathOf(document.uri);
+    openDocuments.set(path, document);
+    publisher.opened(path);
+  });
   documents.onDidClose(({ document }) => void openDocuments.delete(pathOf(document.uri)));
   session.onFindings((paths) => {
     publisher.publish(paths);

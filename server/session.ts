@@ -1,6 +1,6 @@
 // The state behind one editor: its folders, its open files, the dates, and what has to be checked again.
 // Knows nothing of the protocol.
-import { dirname } from 'node:path';
+import { dirname, isAbsolute } from 'node:path';
 import type { Settings } from '../language/documents/protocol.ts';
 import type { Project } from '../language/resolve/project.ts';
 import type { Dates } from '../language/resolve/types.ts';
@@ -48,10 +48,12 @@ export interface Session {
   onStale(listener: () => void): void;
 }
 
+const nothing: Tally = { rigs: 0, overdue: 0 };
+
 /** Up to so many files, what they say together is said anew on every keystroke: 2 ms for 200 files. */
 const few = 200;
 
-/** `onBug` is told of a check that failed by a bug of ours: the file has no findings then, the others go on. */
+/** `onBug` is told of work on a file that failed by a bug of ours: the file has no findings then, the others go on. */
 export function createSession(
   clock: Clock,
   startSettings: Settings,
@@ -73,6 +75,14 @@ export function createSession(
   const isOurs = (path: string) => isMember(path) || isOpen(path);
   const workspace = createWorkspace(files, { isMember, isOpen });
 
+  const sound = <T>(path: string, work: () => T): T | undefined => {
+    try {
+      return work();
+    } catch (error) {
+      onBug(path, error);
+      return undefined;
+    }
+  };
   const found = (paths: ReadonlySet<string>) => {
     if (paths.size > 0) for (const listener of findingsListeners) listener(paths);
   };
@@ -101,6 +111,7 @@ export function createSession(
   const reroot = () => {
     const roots = new Set(folders.map(workspaceRoot));
     for (const path of open) {
+      if (!isAbsolute(path)) continue; // an untitled document lies nowhere
       if ([...roots].every((root) => !isBelow(root, path))) roots.add(workspaceRoot(dirname(path)));
     }
     const next = [...roots].sort();
@@ -127,25 +138,23 @@ export function createSession(
     stale,
     check(path) {
       stale.delete(path);
-      try {
-        const touched = workspace.check(path, dates);
-        if (!isOpen(path)) {
-          tallies.set(path, countDues(figuresOf(workspace.project, path, dates)));
-          workspace.release(path);
-        } else tallies.delete(path);
-        found(touched);
-      } catch (error) {
-        onBug(path, error);
-        found(workspace.forget(path));
-      }
+      const touched = sound(path, () => {
+        const changes = workspace.check(path, dates);
+        if (isOpen(path)) tallies.delete(path);
+        else tallies.set(path, countDues(figuresOf(workspace.project, path, dates)));
+        return changes;
+      });
+      if (!isOpen(path)) workspace.release(path);
+      found(touched ?? workspace.forget(path));
     },
-    checkTogether: () => found(workspace.checkTogether()),
+    checkTogether: () => void sound('the workspace', () => found(workspace.checkTogether())),
     get isSmall() {
       return tallies.size + open.size <= few;
     },
     tally() {
       let [rigs, overdue] = [0, 0];
-      for (const path of open) if (!tallies.has(path)) tallies.set(path, countDues(this.figures(path)));
+      for (const path of open)
+        if (!tallies.has(path)) tallies.set(path, sound(path, () => countDues(this.figures(path))) ?? nothing);
       for (const one of tallies.values()) {
         rigs += one.rigs;
         overdue += one.overdue;

@@ -1,11 +1,11 @@
 // Which findings stand where, and what has to be checked again after a change. Knows nothing of the protocol.
 import picomatch from 'picomatch';
-import { folderOf, resolvePath } from '../language/resolve/paths.ts';
 import { createProject, type Project } from '../language/resolve/project.ts';
 import type { Dates } from '../language/resolve/types.ts';
 import { checkFile } from '../language/rules/check.ts';
 import type { Finding } from '../language/rules/finding.ts';
 import { type FileSummary, summaryOf, workspaceFindings } from '../language/rules/workspace.ts';
+import { dependenciesOf } from './dependencies.ts';
 import { type DiskFiles, isBelow } from './files.ts';
 
 interface Checked {
@@ -86,9 +86,8 @@ export function createWorkspace(
       };
       const findings = byFile(checkFile(project, path, dates, exists));
       const patterns = project.patterns(path).map((pattern) => picomatch(pattern, { nobrace: true, noext: true }));
-      const dependsOn = new Set([...project.dependsOn(path), ...looked]);
-      for (const file of [...dependsOn])
-        for (const use of project.records(file)?.uses ?? []) dependsOn.add(resolvePath(folderOf(file), use.path));
+      const dependsOn = dependenciesOf(project, files, path);
+      for (const other of looked) dependsOn.add(other);
       summarise(path, isMember(path) ? summaryOf(project, path) : undefined);
       return keep(path, { findings, dependsOn, claims: (other) => patterns.some((matches) => matches(other)) });
     },

@@ -110,7 +110,12 @@ export async function startEditor(start: Start = {}): Promise<Editor> {
     lastSaid = Date.now();
     statuses.push(status);
   });
-  for (const method of ['workspace/inlayHint/refresh', 'workspace/codeLens/refresh', 'client/registerCapability']) {
+  for (const method of [
+    'workspace/inlayHint/refresh',
+    'workspace/codeLens/refresh',
+    'client/registerCapability',
+    'window/workDoneProgress/create',
+  ]) {
     connection.onRequest(method, () => {
       asked.push(method);
       return null;
@@ -127,6 +132,7 @@ export async function startEditor(start: Start = {}): Promise<Editor> {
         inlayHint: { refreshSupport: true },
         codeLens: { refreshSupport: true },
       },
+      window: { workDoneProgress: true },
     },
     initializationOptions: { asOf: '', inlayHints: true, codeLens: true, ...start.settings },
     workspaceFolders: (start.folders ?? ['']).map((path) => ({
@@ -240,7 +246,7 @@ export async function startEditor(start: Start = {}): Promise<Editor> {
 
 function inProcess(clock: Clock): { readonly connection: ProtocolConnection; readonly stop: () => void } {
   const [here, there] = duplexPair();
-  const quick = { dependants: 20, status: 20, refresh: 20 };
+  const quick = { dependants: 20, progress: 0, status: 20, refresh: 20 };
   startServer(createConnection(new StreamMessageReader(there), new StreamMessageWriter(there)), clock, quick);
   return {
     connection: createProtocolConnection(new StreamMessageReader(here), new StreamMessageWriter(here)),
