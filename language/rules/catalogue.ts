@@ -8,6 +8,7 @@ import { fleets } from './fleet.ts';
 import { ground } from './ground.ts';
 import { identity } from './identity.ts';
 import { laying } from './laying.ts';
+import { materialsUsed } from './materials-used.ts';
 import { moisture } from './moisture.ts';
 import { money } from './money.ts';
 import { naming } from './naming.ts';
@@ -39,6 +40,7 @@ export const families: readonly RuleFamily[] = [
   orderOfWork,
   weather,
   amountsUsed,
+  materialsUsed,
   fallsDue,
   moisture,
   which,
