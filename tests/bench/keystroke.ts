@@ -22,7 +22,7 @@ interface Case {
   /** Where a character is put in and taken out again: behind this text. */
   readonly behind: string;
   readonly typed: string;
-  readonly settings?: unknown;
+  readonly settings?: Readonly<Record<string, unknown>>;
 }
 
 /** Milliseconds from sending each change to the diagnostics that speak of its outcome. */
@@ -37,8 +37,8 @@ async function time(one: Case, strokes: number): Promise<number[]> {
   connection.onNotification('textDocument/publishDiagnostics', (params: { uri: string; diagnostics: unknown[] }) => {
     if (params.uri === uri) heard?.(params.diagnostics.length);
   });
-  connection.onRequest('workspace/configuration', (params: { items: unknown[] }) =>
-    params.items.map(() => one.settings ?? null),
+  connection.onRequest('workspace/configuration', (params: { items: { section?: string }[] }) =>
+    params.items.map(({ section }) => one.settings?.[section ?? ''] ?? null),
   );
   connection.onRequest('client/registerCapability', () => null);
   connection.onRequest('window/workDoneProgress/create', () => null);
