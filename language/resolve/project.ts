@@ -185,6 +185,15 @@ export function createProject(files: Files): Project {
     };
   };
 
+  /** The files that the rigs of a file depend on: what is used, and the histories that are claimed. */
+  const rigDependsOn = (path: string): Set<string> => {
+    const out = new Set([path, ...closure(path)]);
+    for (const declaration of records(path)?.declarations ?? []) {
+      if (declaration.kind === 'rig') for (const file of filesNamedBy(declaration, path, files)) out.add(file);
+    }
+    return out;
+  };
+
   const project: Project = {
     records,
     text: (path) => libraryTexts.get(path) ?? files.read(path),
@@ -248,11 +257,12 @@ export function createProject(files: Files): Project {
       return out;
     },
     dependsOn: (path) => {
-      const out = new Set([path, ...closure(path)]);
+      const out = rigDependsOn(path);
       for (const declaration of records(path)?.declarations ?? []) {
         for (const file of filesNamedBy(declaration, path, files)) {
           out.add(file);
-          if (declaration.kind === 'fleet') for (const deeper of project.dependsOn(file)) out.add(deeper);
+          // A whole yard may stand in one file, that its own fleet lists.
+          if (declaration.kind === 'fleet' && file !== path) for (const deeper of rigDependsOn(file)) out.add(deeper);
         }
       }
       return out;

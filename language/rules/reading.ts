@@ -148,6 +148,12 @@ export const reading = family({
     why: 'A statement ends with its line.',
     fix: 'Begins a new line.',
   },
+  'too-many-problems': {
+    ...error,
+    title: 'A file has too many problems',
+    why: 'Only the first are shown: mend those, and the rest is read again.',
+    fix: 'None: the first ones come first.',
+  },
   'two-conditions': {
     ...error,
     title: 'One place has two conditions',

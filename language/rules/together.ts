@@ -16,9 +16,7 @@ export function together(problems: readonly Located[]): Located[] {
   }
   return [...groups.values()].map((group) => {
     const [first] = group as [Located];
-    const others = [
-      ...new Set(group.map(({ item }) => item).filter((item) => item !== undefined && item !== first.item)),
-    ];
+    const others = [...new Set(group.flatMap(({ item }) => (item === undefined || item === first.item ? [] : [item])))];
     if (others.length === 0) return first;
     return { ...first, message: `${first.message} The same holds for ${listed(others)}.` };
   });

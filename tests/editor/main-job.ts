@@ -53,7 +53,7 @@ export const steps: readonly Step[] = [
       await eventually(
         'an inlay hint with the length of a seam',
         async () =>
-          /18 ft 8 in/.test(await editor.line('edge').first().textContent()) &&
+          /18 ft 8 in/.test((await editor.line('edge').first().textContent()) ?? '') &&
           (await editor.page.locator('.editor-instance .view-line [class*="dyn-rule"]').count()) > 0,
       );
       assert.equal(await squiggles(editor), 0, 'the example has no error');
