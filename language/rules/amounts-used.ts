@@ -23,7 +23,10 @@ const rules = {
   },
 } as const;
 
-/** An amount in the unit of its take-off: millilitres of sealant, nanometres of tape; undefined where a size is not known. */
+/**
+ * An amount in the unit of its take-off: millilitres of sealant, nanometres of tape; undefined where a size is not known.
+ * `largest` is the largest whole container: what was left in one is not known, while a length or half a roll is measured.
+ */
 function amountOf(
   used: readonly Amount[],
   material: Sealant | Tape,
@@ -35,7 +38,7 @@ function amountOf(
     if (each === undefined) return undefined;
     const count = one.kind === 'counted' ? one.counted.count : 1;
     sum += each * count;
-    largest = Math.max(largest, each);
+    if (one.kind === 'counted' && Number.isInteger(count)) largest = Math.max(largest, each);
   }
   return { sum, largest };
 }

@@ -9,6 +9,7 @@ import { catalogue, families } from './catalogue.ts';
 import { backslashes } from './evidence.ts';
 import type { Finding } from './finding.ts';
 import { checkFleet, fleets } from './fleet.ts';
+import { rigsInFleet } from './in-fleet.ts';
 import { mixedInside } from './money.ts';
 import { fileNames } from './names.ts';
 import { naming } from './naming.ts';
@@ -64,7 +65,11 @@ export function checkFile(project: Project, path: string, dates: Dates, exists?:
   for (const { fleet, views, problems } of project.fleets(path)) {
     const declaration = declarations.find((d) => d.kind === 'fleet' && d.at === fleet.at);
     if (declaration?.kind !== 'fleet') continue;
-    const found = [...problems, ...checkFleet({ fleet, views, declaration, material: of.material, dates })];
+    const found = [
+      ...problems,
+      ...checkFleet({ fleet, views, declaration, material: of.material, dates }),
+      ...rigsInFleet(fleet, views, dates),
+    ];
     out.push(...graded(acceptedInFleet(fleet, found, dates), fleet.policy));
   }
   return unique(out);

@@ -1,6 +1,9 @@
 // Rules of dates: what falls due, said where the record stands from which it follows. Nothing here is ever an error.
 import { type Due, duesOf } from '../due/index.ts';
 import type { Located } from '../resolve/located.ts';
+import { isLibrary } from '../resolve/origin.ts';
+import { addPeriod } from '../values/calendar.ts';
+import type { Related } from './finding.ts';
 import { family, once, type RigContext } from './rule.ts';
 import { workedOut } from './worked-out.ts';
 
@@ -128,7 +131,7 @@ const spoken: Partial<Record<Due['kind'], { readonly soon?: Rule; readonly now: 
   're-read': { soon: 'follow-up-due-soon', now: 'follow-up-overdue' },
   'not-seen': { soon: 'follow-up-due-soon', now: 'not-seen-too-long' },
   'leak-look': { soon: 'follow-up-due-soon', now: 'leak-not-looked-at' },
-  strip: { now: 'strip-due' },
+  strip: { soon: 'follow-up-due-soon', now: 'strip-due' },
   'temporary-cover': { now: 'temporary-cover-expired' },
   'tape-second-half': { now: 'tape-in-second-half' },
   'tape-end': { now: 'tape-past-life' },
@@ -142,8 +145,10 @@ const allDues = (context: RigContext) => duesOf(context.view, context.dates, wor
 export const fallsDue = family(rules, function* (context): Iterable<Located & { readonly rule: Rule }> {
   const { rig } = context.view;
   if (rig.kind === 'model') return;
-  for (const due of duesFor(context)) {
+  const dues = duesFor(context);
+  for (const due of dues) {
     const rule = ruleOf(due);
+    if (isUnread(due, context) || isSaidElsewhere(due, dues)) continue;
     // A rig of which nothing at all is recorded is spoken of by another rule.
     if (rule === undefined || (due.kind === 'inspect' && rig.events.length === 0)) continue;
     const place = due.sourceEvent ? placeOf(due, context) : { file: rig.file, at: rig.nameAt };
@@ -152,10 +157,34 @@ export const fallsDue = family(rules, function* (context): Iterable<Located & { 
       rule,
       message: sentence(due, context),
       rig: rig.name,
+      related: relatedTo(due),
       ...(due.item === undefined ? {} : { item: due.item }),
     };
   }
 });
+
+/** Whether lines about it could not be read: what they say may have settled it. */
+function isUnread({ item, items, kind }: Due, context: RigContext): boolean {
+  if (kind === 'best-before') return false;
+  const { seams } = workedOut(context).state;
+  const about = item === undefined ? (items ?? []) : [item];
+  return context.view.rig.unread.all || about.some((name) => seams.get(name)?.unread);
+}
+
+/** A high or rising reading has a rule of its own from its first day; a strip takes the place of the follow-up. */
+function isSaidElsewhere({ kind, item, word }: Due, dues: readonly Due[]): boolean {
+  if (kind === 're-read') return word !== 're-read';
+  return kind === 'follow-up' && dues.some((one) => one.kind === 'strip' && one.item === item && one.word === word);
+}
+
+/** The lines that the date hangs on, where a person can change them; the record where it stands is not named again. */
+function relatedTo({ explained, sourceEvent }: Due): Related[] {
+  return explained.inputs.flatMap(({ name, text, origin }) =>
+    origin && !isLibrary(origin.file) && !(origin.file === sourceEvent?.file && origin.at === sourceEvent.at)
+      ? [{ file: origin.file, at: origin.at, message: `${name.replaceAll('_', ' ')}: ${text}` }]
+      : [],
+  );
+}
 
 function ruleOf({ kind, status }: Due): Rule | undefined {
   const rule = spoken[kind];
@@ -171,7 +200,9 @@ function placeOf({ sourceEvent, item }: Due, { view }: RigContext): Pick<Located
   return { file, at: places.find((place) => place.item === item)?.at ?? at };
 }
 
-function sentence({ because, status, days, date, kind, word }: Due, { view, dates }: RigContext): string {
+function sentence(due: Due, { view, dates }: RigContext): string {
+  const { because, status, days, date, kind, word, moved, recurs } = due;
+  if (kind === 'tape-second-half' || kind === 'tape-end') return because;
   const n = Math.abs(days);
   const when =
     status === 'overdue'
@@ -179,12 +210,13 @@ function sentence({ because, status, days, date, kind, word }: Due, { view, date
       : days === 0
         ? 'due today'
         : `due by ${date}, in ${n} ${n === 1 ? 'day' : 'days'}`;
+  const storage = moved ? ` That falls into storage, so that it counts from ${date}, ${moved.to}.` : '';
   const leave =
     kind === 'follow-up' && status === 'overdue' && (word === 'open' || word === 'lifting')
       ? ' Do not let the rig leave before it is mended.'
       : '';
-  const limit = view.rig.policy.inspectLimit.value.text;
-  const longest = kind === 'inspect' && status === 'overdue' ? ` The longest gap of the policy is ${limit}.` : '';
-  const ends = kind === 'tape-second-half' || kind === 'tape-end' ? '' : ` It is ${when}.`;
-  return `${because}${ends}${leave}${longest}`;
+  const { value: limit } = view.rig.policy.inspectLimit;
+  const past = kind === 'inspect' && recurs && addPeriod(recurs.start, limit) < dates.asOf;
+  const longest = past ? ` That is past the longest gap of the policy too, ${limit.text}.` : '';
+  return `${because}${storage} It is ${when}.${leave}${longest}`;
 }

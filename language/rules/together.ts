@@ -2,22 +2,28 @@
 import type { Located } from '../resolve/located.ts';
 import { listed } from './listed.ts';
 
-/** Problems of one rule at one place about different items become the first of them, with the names of the others. */
+/**
+ * Problems of one rule at one place about different items become the first of them, with the names of the others. What
+ * is said of one item twice stays: those are two causes.
+ */
 export function together(problems: readonly Located[]): Located[] {
-  const groups = new Map<string, Located[]>();
+  const groups = new Map<string, { readonly first: Located; readonly items: Set<string> }>();
+  const out: Located[] = [];
   for (const problem of problems) {
-    const key =
-      problem.item === undefined
-        ? `${groups.size} ${problem.message}`
-        : `${problem.file}\n${problem.at.join()}\n${problem.rule}`;
-    const group = groups.get(key);
-    if (group) group.push(problem);
-    else groups.set(key, [problem]);
+    const { item } = problem;
+    const key = `${problem.file}\n${problem.at.join()}\n${problem.rule}`;
+    const group = item === undefined ? undefined : groups.get(key);
+    if (group && item !== undefined && !group.items.has(item)) {
+      group.items.add(item);
+      continue;
+    }
+    if (!group && item !== undefined) groups.set(key, { first: problem, items: new Set([item]) });
+    out.push(problem);
   }
-  return [...groups.values()].map((group) => {
-    const [first] = group as [Located];
-    const others = [...new Set(group.flatMap(({ item }) => (item === undefined || item === first.item ? [] : [item])))];
-    if (others.length === 0) return first;
-    return { ...first, message: `${first.message} The same holds for ${listed(others)}.` };
-  });
+  for (const { first, items } of groups.values()) {
+    const others = [...items].slice(1);
+    if (others.length === 0) continue;
+    out[out.indexOf(first)] = { ...first, message: `${first.message} The same holds for ${listed(others)}.` };
+  }
+  return out;
 }
