@@ -8,7 +8,8 @@ export interface Dangers {
   readonly urethane: boolean;
   readonly stripping: boolean;
   readonly washing: boolean;
-  readonly openings: boolean;
+  /** Openings are taped, sealed or covered. */
+  readonly closing: boolean;
   readonly wet: boolean;
   /** Built before 1980, or nobody knows when. */
   readonly old: boolean;
@@ -44,6 +45,11 @@ const cautions: readonly Caution[] = [
       'published: NTP chemical repository (acetone), NIOSH Pocket Guide (isopropyl alcohol); the rest common practice',
   },
   {
+    applies: (d) => d.closing,
+    text: 'Carbon monoxide kills unseen: tape, sealant, cover or tarp never closes a vent of furnace, heater, fridge or generator, and none of them runs while its vent is closed.',
+    source: 'from memory',
+  },
+  {
     applies: (d) => d.urethane,
     text: 'Urethanes and their primers hold isocyanates: one exposure too many can mean asthma for life. Wear what the label asks for.',
     source: 'published: NIOSH HETA 2004-0038-2966',
@@ -57,6 +63,11 @@ const cautions: readonly Caution[] = [
     applies: (d) => d.washing || d.roofWork,
     text: 'A wet, soapy, frosty or chalky membrane is as slippery as ice. Wash from the ladder side and walk away from the edge.',
     source: 'common practice',
+  },
+  {
+    applies: (d) => d.roofWork,
+    text: 'Heat: full sun adds up to 15 F (8 C) to what the thermometer in the shade feels like. Water, shade and a second person; a dark roof burns knees and hands, a white one blinds.',
+    source: 'published: OSHA heat index guidance for the 15 F; the rest common practice',
   },
   {
     applies: (d) => d.roofWork,
@@ -75,7 +86,7 @@ const cautions: readonly Caution[] = [
   },
 ];
 
-/** The cautions that apply, the deadliest first, at most seven, and who comes before this paper. */
+/** The cautions that apply, the deadliest first, at most seven. */
 export function cautionsFor(dangers: Dangers): readonly { readonly text: string; readonly source: string }[] {
   return cautions
     .filter((caution) => caution.applies(dangers))
@@ -83,5 +94,6 @@ export function cautionsFor(dangers: Dangers): readonly { readonly text: string;
     .map(({ text, source }) => ({ text, source }));
 }
 
+/** Who comes before every paper, and what its figures rest on. */
 export const deferral =
   "These are reminders. Labels, the maker's manual, local codes and licensed trades come first. Everything here is computed from what was recorded; what was not recorded it does not know.";

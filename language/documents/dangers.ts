@@ -4,15 +4,16 @@ import { isDone } from '../schedule/done.ts';
 import { seamStates } from '../seams/index.ts';
 import type { Dangers } from './cautions.ts';
 
+const closing: ReadonlySet<string> = new Set(['tape', 'seal', 'cover', 'coat']);
+
 /** From the plans that are not done, their materials, the seams that they touch, and the age of the rig. */
 export function dangersOf({ rig, material, ...view }: RigView, asOf: string): Dangers {
   const plans = rig.plans.filter((plan) => !isDone(plan, rig, asOf));
   const words = new Set(plans.map((plan) => plan.statement.word));
-  const named = [
-    ...plans.flatMap((plan) => (plan.statement.materials ?? []).map((used) => used.name)),
-    ...(rig.policy.wipeWith ? [rig.policy.wipeWith.value] : []),
-  ];
-  const materials = named.map(material).filter((found) => found !== undefined);
+  const materials = plans
+    .flatMap((plan) => (plan.statement.materials ?? []).map((used) => material(used.name)))
+    .filter((found) => found !== undefined);
+  const kindOf = (name: string) => rig.items.find((item) => item.name === name)?.kind;
   const lays = words.has('tape') || words.has('seal') || words.has('coat');
   const states = seamStates({ rig, material, ...view }, asOf);
   const built = (rig.identity.built ?? rig.identity.inService)?.value;
@@ -24,8 +25,10 @@ export function dangersOf({ rig, material, ...view }: RigView, asOf: string): Da
     urethane: materials.some((one) => one.family?.value === 'urethane' || one.kind === 'primer'),
     stripping: words.has('strip') || words.has('replace') || words.has('rebed'),
     washing: words.has('wash') || lays,
-    openings: plans.some((plan) =>
-      plan.places.some((place) => rig.items.find((item) => item.name === place.item)?.kind === 'opening'),
+    closing: plans.some(
+      ({ statement, places }) =>
+        closing.has(statement.word) &&
+        (places.length === 0 || places.some((place) => kindOf(place.item) === 'opening')),
     ),
     wet: [...states.values()].some((state) => state.stretches.some((stretch) => stretch.wet !== undefined)),
     old: built === undefined || built.first < '1980-01-01',
@@ -41,7 +44,7 @@ export function allDangers(all: readonly Dangers[]): Dangers {
     urethane: any('urethane'),
     stripping: any('stripping'),
     washing: any('washing'),
-    openings: any('openings'),
+    closing: any('closing'),
     wet: any('wet'),
     old: any('old'),
   };

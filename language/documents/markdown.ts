@@ -5,7 +5,7 @@ export function plain(text: string): string {
   return text
     .replace(/\s+/g, ' ')
     .trim()
-    .replace(/[\\`*_[\]<>|~#]/g, (mark) => `\\${mark}`)
+    .replace(/[\\`*_[\]<>|~#$]/g, (mark) => `\\${mark}`)
     .replace(/&/g, '&amp;')
     .replace(/^([-+])/, '\\$1')
     .replace(/^(\d+)([.)])/, '$1\\$2');

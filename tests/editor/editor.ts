@@ -18,6 +18,7 @@ const quiet = {
   'files.autoSave': 'off',
   'editor.hover.delay': 150,
   'git.enabled': false,
+  'editor.acceptSuggestionOnEnter': 'off',
 };
 
 export interface Editor {
