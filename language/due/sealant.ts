@@ -22,7 +22,8 @@ export function sealantDues(ground: Ground): readonly Due[] {
 
 /**
  * The look-hard date of the sealant on top: its period from when it was laid (the factory's from when the rig was built; of
- * a bead that was found, from that day), moved on by each later finding of sound.
+ * a bead that was found, from that day), moved on by each later finding of sound. A look that found it worse on or after
+ * that date was that hard look: the finding has its own follow-up, and the seam is looked at again by the policy's interval.
  */
 function lookHard({ item }: SeamState, stretch: Stretch, { view }: Ground): Plain | undefined {
   const { layer } = groundOf(stretch, item, view.rig.roof);
@@ -35,11 +36,30 @@ function lookHard({ item }: SeamState, stretch: Stretch, { view }: Ground): Plai
   const moved = sound !== undefined && sound > laid;
   const start = moved ? sound : laid;
   const source = moved ? stretch.sound : layer.event;
+  const date = addPeriod(start, every.value);
+  const look = stretch.condition;
+  const looked = look && look.word !== 'renewed' && look.word !== 'sound' ? ageStart(look.event) : undefined;
+  if (look && looked !== undefined && looked >= date) {
+    const { inspect } = view.rig.policy;
+    return {
+      kind: 'look-hard',
+      item: item.name,
+      date: addPeriod(looked, inspect.value),
+      because: `${item.name} was to be looked at hard by ${date} and was found ${look.word} on ${looked}; it is looked at again within ${inspect.value.text}.`,
+      explained: {
+        rule: 'a bead that was looked at hard and not found sound is looked at again by the interval of the policy',
+        formula: 'looked + every',
+        inputs: [dateInput('looked', looked, originOf(look.event)), periodInput('every', inspect)],
+      },
+      source: look.event,
+      notBefore: looked,
+    };
+  }
   const did = layer.by === 'work' ? 'sealed' : layer.by === 'found' ? 'found sealed' : 'first sealed';
   return {
     kind: 'look-hard',
     item: item.name,
-    date: addPeriod(start, every.value),
+    date,
     because: moved
       ? `${item.name} was found sound on ${start}; ${layer.material} is looked at hard every ${every.value.text}.`
       : `${item.name} was ${did} with ${layer.material} on ${start}; it is looked at hard every ${every.value.text}, and was not found sound since.`,

@@ -52,6 +52,8 @@ export function accepted(
     if (accept) worked.add(accept);
     if (!accept || dates.asOf > accept.until.last) left.push(problem);
   }
+  // Of a line that cannot be read nothing is concluded: it may be what an accept is for.
+  const unread = rig.unread.all || rig.unread.items.size > 0;
   for (const accept of rig.accepts) {
     const { name, at } = accept.rule;
     const here = { file: accept.file, rig: rig.name };
@@ -84,7 +86,7 @@ export function accepted(
           at,
           message: `This was accepted until ${accept.until.last}; \`${name}\` speaks again.`,
         });
-      else
+      else if (!unread)
         left.push({
           ...here,
           rule: 'accept-unused',
@@ -92,7 +94,7 @@ export function accepted(
           message: `This was accepted until ${accept.until.last} and \`${name}\` finds nothing: the line can go.`,
           fixes: [remove],
         });
-    } else if (!worked.has(accept))
+    } else if (!worked.has(accept) && !unread)
       left.push({
         ...here,
         rule: 'accept-unused',
