@@ -66,7 +66,7 @@ const cautions: readonly Caution[] = [
   },
   {
     applies: (d) => d.roofWork,
-    text: 'Heat: full sun adds up to 15 F (8 C) to what the thermometer in the shade feels like. Water, shade and a second person; a dark roof burns knees and hands, a white one blinds.',
+    text: 'Full sun adds up to 15 F (8 C) to the heat index. Water, shade and a second person; a dark roof burns knees and hands, a white one blinds.',
     source: 'published: OSHA heat index guidance for the 15 F; the rest common practice',
   },
   {

@@ -1,103 +1,141 @@
-// The estimate as CSV (RFC 4180, lines end with CR LF): one line a figure of money, amount or time.
+// The estimate as CSV (RFC 4180, every line ends with CR LF): one line a figure of length, amount, time or money.
 import Papa from 'papaparse';
+import type { Estimate, Priced } from '../estimate/index.ts';
+import type { Explained } from '../explain.ts';
+import { rounded } from '../values/exact.ts';
+import type { Money } from '../values/money.ts';
+import { explanationText } from './explanation.ts';
 import type { EstimatePaper } from './papers.ts';
 
-const head = [
+const columns = [
   'rig',
   'section',
   'item',
   'what',
   'quantity',
   'unit',
-  'unit_price',
-  'amount',
+  'unit price',
   'currency',
+  'amount',
+  'proof',
   'explanation',
 ] as const;
-type Cell = string | number;
 
-/** Text cells that a spreadsheet would take for a formula get an apostrophe before them (OWASP: CSV injection). Numbers stay numbers. */
+type Row = Partial<Readonly<Record<(typeof columns)[number], string | number>>>;
+
+/** A text that a spreadsheet would take for a formula gets an apostrophe before it (OWASP: CSV injection). Numbers stay numbers. */
 const formula = /^[=+\-@\t\r\n]/;
 
 export function estimateCsv(paper: EstimatePaper): string {
-  const rows: Cell[][] = [];
-  for (const { rig, purchases, labour, totals, jobs, cutting, hours } of paper.estimates) {
-    const add = (
-      section: string,
-      item: Cell,
-      what: Cell,
-      quantity: Cell = '',
-      unit: Cell = '',
-      price: Cell = '',
-      amount: Cell = '',
-      currency: Cell = '',
-      why: Cell = '',
-    ) => rows.push([rig.name, section, item, what, quantity, unit, price, amount, currency, why]);
-    for (const job of jobs) {
-      for (const piece of job.pieces)
-        add(
-          'piece',
-          piece.item,
-          `${piece.number} ${piece.tape} ${piece.what}`,
-          piece.length.value,
-          piece.length.unit,
-          '',
-          '',
-          '',
-          piece.length.rule,
-        );
-      for (const bead of job.beads)
-        add('bead', bead.item, bead.sealant, bead.volume.value, bead.volume.unit, '', '', '', bead.volume.rule);
-    }
-    for (const list of cutting)
-      for (const stock of list.stock)
-        add('cut', list.tape, stock.what, stock.left.value, stock.left.unit, '', '', '', 'left over');
-    for (const purchase of purchases) {
-      add(
-        'need',
-        purchase.material,
-        purchase.kind,
-        purchase.need.value,
-        purchase.need.unit,
-        '',
-        purchase.cost ? Number(purchase.cost.money.amount) : '',
-        purchase.cost?.money.currency ?? '',
-        purchase.proof,
-      );
-      for (const line of purchase.buy)
-        add(
-          'buy',
-          purchase.material,
-          line.what,
-          line.count,
-          '',
-          line.unitPrice ? Number(line.unitPrice.amount) : '',
-          line.cost ? Number(line.cost.money.amount) : '',
-          line.cost?.money.currency ?? '',
-          line.cost?.figure.rule ?? 'no price is known',
-        );
-    }
-    for (const line of labour)
-      add(
-        'labour',
-        `visit ${line.visit}`,
-        line.task,
-        line.hours.likely.value,
-        line.hours.likely.unit,
-        '',
-        line.cost ? Number(line.cost.money.amount) : '',
-        line.cost?.money.currency ?? '',
-        line.hours.likely.rule,
-      );
-    add('total', 'hours', 'all tasks', hours.likely.value, hours.likely.unit, '', '', '', hours.likely.rule);
-    for (const name of ['materials', 'labour', 'tax', 'total'] as const) {
-      const priced = totals[name];
-      if (priced)
-        add('total', name, '', '', '', '', Number(priced.money.amount), priced.money.currency, priced.figure.rule);
-    }
-    for (const why of totals.missing) add('missing', '', why);
-  }
-  for (const sum of paper.sums)
-    rows.push(['', 'sum', 'all rigs', '', sum.rigs, 'rigs', '', sum.total.value, sum.currency, sum.total.rule]);
-  return `${Papa.unparse({ fields: [...head], data: rows }, { newline: '\r\n', escapeFormulae: formula })}\r\n`;
+  const rows: Row[] = [
+    ...paper.estimates.flatMap((estimate) => rowsOf(estimate).map((row) => ({ rig: estimate.rig.name, ...row }))),
+    ...paper.unplanned.map(({ rig, title, date, because }) => ({
+      rig,
+      section: 'not planned',
+      item: title,
+      what: date,
+      explanation: because,
+    })),
+    ...paper.shopping.map(({ material, what, count, cost }) => ({
+      section: 'all rigs',
+      item: material,
+      what,
+      ...quantity(count),
+      ...(cost ? { currency: cost.unit, amount: cost.value } : {}),
+    })),
+    ...paper.sums.map(({ total, rigs, currency }) => ({
+      section: 'all rigs',
+      item: 'total',
+      quantity: rigs,
+      unit: 'rigs',
+      currency,
+      amount: total.value,
+      explanation: explanationText(total),
+    })),
+  ];
+  const text = Papa.unparse(
+    { fields: [...columns], data: rows.map((row) => columns.map((column) => row[column] ?? '')) },
+    { newline: '\r\n', escapeFormulae: formula },
+  );
+  return `${text}\r\n`;
 }
+
+function rowsOf(estimate: Estimate): Row[] {
+  return [
+    ...measured(estimate),
+    ...bought(estimate),
+    ...estimate.labour.map(({ visit, task, hours, cost }) => ({
+      section: 'labour',
+      item: `visit ${visit}`,
+      what: task,
+      ...quantity(hours.likely),
+      ...money(cost?.money),
+    })),
+    { section: 'total', item: 'hours', ...quantity(estimate.hours.likely) },
+    ...(['materials', 'labour', 'tax', 'total'] as const).flatMap((name) => {
+      const priced = estimate.totals[name];
+      return priced ? [{ section: 'total', item: name, ...cost(priced) }] : [];
+    }),
+    ...estimate.questions.map(({ about, text }) => ({ section: 'open question', item: about, what: text })),
+  ];
+}
+
+function measured({ jobs, visits, cutting }: Estimate): Row[] {
+  return [
+    ...jobs.flatMap(({ pieces, beads, stripped }) => [
+      ...pieces.map(({ item, number, tape, what, length }) => ({
+        section: 'piece',
+        item,
+        what: `${number} ${tape} ${what}`,
+        ...quantity(length),
+      })),
+      ...beads.map(({ item, sealant, volume }) => ({ section: 'bead', item, what: sealant, ...quantity(volume) })),
+      ...stripped.map(({ item, hard, length }) => ({
+        section: 'strip',
+        item,
+        what: hard ? 'hard' : '',
+        ...quantity(length),
+      })),
+    ]),
+    ...[...visits, ...jobs].flatMap(({ liquids }) =>
+      liquids.map(({ task, material = '', volume, area }) => ({
+        section: task,
+        item: material,
+        ...quantity(volume ?? area),
+      })),
+    ),
+    ...cutting.flatMap(({ tape, stock }) =>
+      stock.map(({ what, left }) => ({ section: 'left of a roll', item: tape, what, ...quantity(left) })),
+    ),
+  ];
+}
+
+function bought({ purchases }: Estimate): Row[] {
+  return purchases.flatMap(({ material, kind, need, onHand, cost: all, buy, proof }) => [
+    { section: 'need', item: material, what: kind, ...quantity(need), proof },
+    ...(onHand ? [{ section: 'on hand', item: material, what: kind, ...quantity(onHand) }] : []),
+    ...buy.map((line) => ({
+      section: 'buy',
+      item: material,
+      what: line.what,
+      quantity: line.count,
+      unit: 'pieces',
+      ...(line.unitPrice ? { 'unit price': Number(line.unitPrice.amount) } : {}),
+      ...(line.cost ? cost(line.cost) : { explanation: 'no price is known' }),
+      proof,
+    })),
+    ...(all && buy.length > 1 ? [{ section: 'buy', item: material, what: 'in all', ...cost(all), proof }] : []),
+  ]);
+}
+
+/** To a millionth of the unit: more digits than any of them is known to. */
+const quantity = (figure: Explained): Row => ({
+  quantity: Number(rounded(figure.value, 6)),
+  unit: figure.unit,
+  explanation: explanationText(figure),
+});
+
+const money = (amount: Money | undefined): Row =>
+  amount === undefined ? {} : { currency: amount.currency, amount: Number(amount.amount) };
+
+const cost = ({ money: amount, figure }: Priced): Row => ({ ...money(amount), explanation: explanationText(figure) });

@@ -1,66 +1,99 @@
 // The estimate as Markdown.
-import type { Estimate } from '../estimate/index.ts';
-import { type Align, bullets, paragraphs, plain, section, table } from './markdown.ts';
+import type { Estimate, LabourLine, Priced } from '../estimate/index.ts';
+import { bullets, left, paragraphs, plain, right, section, table } from './markdown.ts';
 import type { EstimatePaper } from './papers.ts';
-
-const left = (title: string): readonly [string, Align] => [title, 'left'];
-const right = (title: string): readonly [string, Align] => [title, 'right'];
+import { cuttingText, purchaseTable, takeOffTable } from './purchase-markdown.ts';
 
 export function estimateMarkdown(paper: EstimatePaper): string {
-  const several = paper.estimates.length > 1 || paper.kind === 'fleet';
+  const fleet = paper.kind === 'fleet';
+  // What speaks of all rigs does not stand under the last of them.
+  const mark = fleet ? '#' : '##';
   return paragraphs(
     `# Estimate: ${plain(paper.name)}`,
-    `As of ${paper.asOf}, from what is planned in the records. Built-in figures: library ${paper.library}.`,
-    several ? fleetTable(paper) : undefined,
-    ...paper.estimates.flatMap((estimate) => ofRig(estimate, several)),
-    section('Cautions', bullets(paper.cautions.map(({ text }) => text))),
+    `As of ${paper.asOf}, computed from what was recorded and planned. Built-in figures: library ${paper.library}.`,
+    ...(fleet ? ofFleet(paper) : []),
+    ...paper.estimates.flatMap((estimate) => ofRig(estimate, fleet)),
+    section('Due, but not planned', unplannedTable(paper), mark),
+    section('Cautions', bullets(paper.cautions.map(({ text }) => text)), mark),
     paper.note,
   );
 }
 
-function fleetTable(paper: EstimatePaper): string {
-  const rows = paper.estimates.map(({ rig, hours, totals, jobs }) => [
+function ofFleet({ estimates, sums, unsummed, shopping }: EstimatePaper): string[] {
+  const rigs = estimates.map(({ rig, hours, totals, jobs }) => [
     plain(rig.unit === undefined ? rig.name : `${rig.name} (${rig.unit})`),
     String(jobs.length),
     hours.likely.text,
     totals.total?.money.text ?? '',
     totals.complete ? 'yes' : 'no',
   ]);
-  const sums = paper.sums.map(
-    (sum) =>
-      `**${sum.total.text}** over ${sum.rigs} ${sum.rigs === 1 ? 'rig' : 'rigs'}${sum.incomplete.length > 0 ? `; not whole: ${sum.incomplete.map(plain).join(', ')}` : ''}`,
-  );
-  return section(
-    'All rigs',
-    paragraphs(
-      table([left('rig'), right('jobs'), right('hours'), right('total'), left('whole')], rows),
-      bullets(sums),
-    ).trimEnd(),
-  );
+  const all = sums.map(({ total, rigs: n, incomplete }) => {
+    const but = incomplete.length > 0 ? `; not whole: ${incomplete.map(plain).join(', ')}` : '';
+    return `**${total.text}** over ${n} ${n === 1 ? 'rig' : 'rigs'}${but}.`;
+  });
+  const things = shopping.map(({ material, what, count, cost }) => [
+    plain(material),
+    plain(what),
+    count.text,
+    cost?.text ?? 'no price',
+  ]);
+  return [
+    section(
+      'All rigs',
+      paragraphs(
+        table([left('rig'), right('jobs'), right('hours'), right('total'), left('whole')], rigs),
+        bullets([...all, ...unsummed.map(plain)]),
+      ).trimEnd(),
+    ),
+    section(
+      'To buy for all rigs',
+      paragraphs(
+        table([left('material'), left('what'), right('count'), right('cost')], things),
+        things.length > 0 ? 'Each rig is reckoned for itself: what one leaves over is not cut for another.' : undefined,
+      ).trimEnd(),
+    ),
+  ];
 }
 
-function ofRig(estimate: Estimate, several: boolean): string[] {
-  const title = several
-    ? [`# ${plain(estimate.rig.name)}${estimate.rig.unit === undefined ? '' : ` (${plain(estimate.rig.unit)})`}`]
-    : estimate.rig.unit === undefined
+function ofRig(estimate: Estimate, fleet: boolean): string[] {
+  const { rig, jobs, visits, cutting, questions } = estimate;
+  const unit = rig.unit === undefined ? '' : plain(rig.unit);
+  const title = fleet
+    ? [`# ${plain(rig.name)}${unit === '' ? '' : ` (${unit})`}`]
+    : unit === ''
       ? []
-      : [`Unit ${plain(estimate.rig.unit)}.`];
-  if (estimate.jobs.length === 0)
+      : [`Unit ${unit}.`];
+  if (jobs.length === 0)
     return [
       ...title,
       'Nothing is planned: there is nothing to buy. A plan is a line such as `tape front with EdgeTape4 after 2027-04-15`.',
     ];
+  const numbered = visits.length > 1;
   return [
     ...title,
-    section('The work', bullets(estimate.jobs.map(jobText))),
+    summary(estimate),
+    section('The work', bullets(jobs.map((job) => `${numbered ? `Visit ${job.visit}: ` : ''}${jobText(job)}`))),
     section('To buy', purchaseTable(estimate)),
-    ...estimate.cutting.map(cuttingText),
-    section('Take-off', takeOff(estimate)),
+    ...cutting.map(cuttingText),
+    section('Take-off', takeOffTable(estimate)),
     section('Labour', labourTable(estimate)),
-    section('Total', totals(estimate)),
-    section('Open questions', bullets(estimate.questions.map((question) => plain(question.text)))),
-    section('What is assumed', assumptions(estimate)),
+    section('Total', totalTable(estimate)),
+    section('Open questions', bullets(questions.map((question) => plain(question.text)))),
+    section('What is assumed', assumptionTable(estimate)),
   ];
+}
+
+/** The whole job in a sentence. */
+function summary({ jobs, visits, purchases, hours, totals }: Estimate): string {
+  const count = (n: number, noun: string) => `${n} ${noun}${n === 1 ? '' : 's'}`;
+  const needs = purchases.map(({ need, material }) => `${need.text} of ${plain(material)}`);
+  const parts = [
+    `${count(jobs.length, 'job')} in ${count(visits.length, 'visit')}`,
+    ...(needs.length > 0 ? [`it takes ${needs.join(', ')}`] : []),
+    `${hours.likely.text} of work`,
+    ...(totals.total ? [`${totals.total.money.text} in all${totals.complete ? '' : ', as far as it is known'}`] : []),
+  ];
+  return `${parts.join('; ')}.`;
 }
 
 function jobText(job: Estimate['jobs'][number]): string {
@@ -71,85 +104,8 @@ function jobText(job: Estimate['jobs'][number]): string {
     ...(job.beadLength ? [`${job.beadLength.text} of bead`] : []),
     ...(job.sealantVolume ? [job.sealantVolume.text] : []),
   ];
-  const skipped = job.skipped.map(({ item, reason }) => ` \`${item}\` is left out: ${plain(reason)}.`).join('');
+  const skipped = job.skipped.map(({ item, reason }) => ` ${plain(item)} is left out: ${plain(reason)}.`).join('');
   return `${plain(job.text)}${facts.length > 0 ? ` – ${facts.join(', ')}` : ''}.${skipped}`;
-}
-
-function purchaseTable({ purchases }: Estimate): string {
-  const rows = purchases.flatMap((purchase) => {
-    const head = [plain(purchase.material), purchase.need.text];
-    const proof = plain(purchase.proof);
-    if (purchase.buy.length === 0) return [[...head, 'nothing', '', purchase.cost?.money.text ?? '', proof]];
-    return purchase.buy.map((line, i) => [
-      ...(i === 0 ? head : ['', '']),
-      `${line.count} x ${plain(line.what)}`,
-      line.unitPrice?.text ?? 'no price',
-      line.cost?.money.text ?? '',
-      i === 0 ? proof : '',
-    ]);
-  });
-  const shelf = purchases
-    .filter((p) => p.onHand && p.onHand.value > 0)
-    .map((p) => `From the shelf: ${p.onHand?.text} of ${plain(p.material)}.`);
-  const spare = purchases
-    .filter((p) => p.withSpare)
-    .map((p) => `With the spare: ${p.withSpare?.text} of ${plain(p.material)}.`);
-  const over = purchases
-    .filter((p) => p.left && p.left.value > 0)
-    .map((p) => `Left over: ${p.left?.text} of ${plain(p.material)}.`);
-  const count = purchases
-    .filter((p) => p.cartridges)
-    .map((p) => `${plain(p.material)}: ${p.cartridges?.text}, on the shelf or bought.`);
-  return paragraphs(
-    table([left('material'), right('needed'), left('buy'), right('each'), right('cost'), left('why')], rows),
-    bullets([...shelf, ...spare, ...count, ...over]),
-  ).trimEnd();
-}
-
-function cuttingText(list: Estimate['cutting'][number]): string {
-  const stock = list.stock.map((one) => {
-    const cuts = one.cuts.map(
-      (cut) =>
-        `${cut.piece} (${plain(cut.item)}, ${plain(cut.what)}${cut.part ? `, part ${cut.part[0]} of ${cut.part[1]}` : ''}) ${cut.length.text}`,
-    );
-    return `${plain(one.what)}, ${one.usable.text} usable: ${cuts.length === 0 ? 'not needed' : cuts.join('; ')} – ${one.left.text} left`;
-  });
-  const splices =
-    list.splices === 0
-      ? 'No splice.'
-      : `${list.splices} ${list.splices === 1 ? 'splice' : 'splices'}: the forward part laps over the rear part.`;
-  return section(
-    `Cutting list: ${plain(list.tape)}`,
-    paragraphs(
-      'Pieces are numbered in the order in which they are laid.',
-      bullets(stock),
-      `${splices}${list.longestLeft ? ` Longest single offcut: ${list.longestLeft.text}.` : ''}`,
-    ).trimEnd(),
-  );
-}
-
-function takeOff({ jobs, visits }: Estimate): string {
-  const strips = jobs.flatMap((job) =>
-    job.strips.map((s) => [
-      plain(s.item),
-      'strips of tape',
-      s.strips.text,
-      `${s.slack.text} to spare${s.noSlack ? ': lay it with care' : ''}`,
-    ]),
-  );
-  const beads = jobs.flatMap((job) =>
-    job.beads.map((b) => [plain(b.item), b.smothered ? 'covered whole' : 'bead', b.length.text, b.volume.text]),
-  );
-  const liquids = [...visits.flatMap((v) => v.liquids), ...jobs.flatMap((j) => j.liquids)].map((l) => [
-    l.material === undefined ? '' : plain(l.material),
-    l.task,
-    l.area.text,
-    l.volume?.text ?? '',
-  ]);
-  const stripped = jobs.flatMap((job) =>
-    job.stripped.map((s) => [plain(s.item), s.hard ? 'strip (hard)' : 'strip', s.length.text, '']),
-  );
-  return table([left('what'), left('for'), right('amount'), right('')], [...strips, ...beads, ...stripped, ...liquids]);
 }
 
 function labourTable({ labour, hours }: Estimate): string {
@@ -157,44 +113,55 @@ function labourTable({ labour, hours }: Estimate): string {
     String(line.visit),
     plain(line.task),
     line.quantity.text,
+    rateText(line),
     line.hours.likely.text,
     `${line.hours.least.text} to ${line.hours.most.text}`,
     line.cost?.money.text ?? '',
   ]);
+  const all = ['', '**all**', '', '', hours.likely.text, `${hours.least.text} to ${hours.most.text}`, ''];
   return table(
-    [right('visit'), left('task'), right('amount'), right('hours'), right('range'), right('cost')],
-    [
-      ...rows,
-      ...(labour.length > 0
-        ? [['', '**all**', '', hours.likely.text, `${hours.least.text} to ${hours.most.text}`, '']]
-        : []),
-    ],
+    [right('visit'), left('task'), right('amount'), right('rate'), right('hours'), right('range'), right('cost')],
+    rows.length > 0 ? [...rows, all] : [],
   );
 }
 
-function totals({ totals: t }: Estimate): string {
-  const rows = (
-    [
-      ['materials', t.materials],
-      ['labour', t.labour],
-      ['tax', t.tax],
-      ['**total**', t.total],
-    ] as const
-  ).flatMap(([name, priced]) =>
-    priced ? [[name, name.startsWith('*') ? `**${priced.money.text}**` : priced.money.text]] : [],
-  );
-  const missing = t.complete ? '' : paragraphs('The total is not whole:', bullets(t.missing.map(plain))).trimEnd();
-  return paragraphs(table([left(''), right('')], rows), missing).trimEnd();
+/** The likely rate, which stands beside the quantity in the explanation of the hours. */
+const rateText = ({ hours: { likely } }: LabourLine): string =>
+  plain(likely.inputs.find(({ name }) => name !== 'quantity')?.text ?? '');
+
+function totalTable({ totals, labour }: Estimate): string {
+  const { materials, tax, total, complete } = totals;
+  const input = (priced: Priced | undefined, name: string) =>
+    plain(priced?.figure.inputs.find((one) => one.name === name)?.text ?? '');
+  const wage = input(labour.find(({ cost }) => cost !== undefined)?.cost, 'labour');
+  const row = (name: string, priced: Priced | undefined, how: string) =>
+    priced ? [[name, priced.money.text, how]] : [];
+  const rows = [
+    ...row('materials', materials, ''),
+    ...row('labour', totals.labour, wage === '' ? '' : `at ${wage}`),
+    ...row('tax', tax, `${input(tax, 'tax')} ${tax?.figure.rule}`),
+    ...(total ? [['**total**', `**${total.money.text}**`, '']] : []),
+  ];
+  const whole = complete ? undefined : 'The total is not whole: what is missing stands among the open questions.';
+  return paragraphs(table([left(''), right(''), left('')], rows), whole).trimEnd();
 }
 
-function assumptions(estimate: Estimate): string {
+function assumptionTable({ assumptions }: Estimate): string {
   return table(
     [left('figure'), left('value'), left('kind'), left('used for')],
-    estimate.assumptions.map((one) => [
-      plain(one.name.replaceAll('_', ' ')),
-      plain(one.text),
-      plain(one.source ?? one.kind),
-      plain(one.usedFor),
+    assumptions.map((one) => [plain(one.name), plain(one.text), plain(one.source ?? one.kind), plain(one.usedFor)]),
+  );
+}
+
+function unplannedTable({ unplanned, kind }: EstimatePaper): string {
+  const fleet = kind === 'fleet';
+  return table(
+    [left('when'), ...(fleet ? [left('rig')] : []), left('what'), left('why')],
+    unplanned.map((due) => [
+      `${due.date}${due.status === 'overdue' ? ' (overdue)' : ''}`,
+      ...(fleet ? [plain(due.rig)] : []),
+      plain(due.title),
+      plain(due.because),
     ]),
   );
 }

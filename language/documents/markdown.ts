@@ -11,13 +11,15 @@ export function plain(text: string): string {
     .replace(/^(\d+)([.)])/, '$1\\$2');
 }
 
-export type Align = 'left' | 'right';
+type Align = 'left' | 'right';
+
+/** The head of a column. */
+export type Column = readonly [title: string, align: Align];
+export const left = (title: string): Column => [title, 'left'];
+export const right = (title: string): Column => [title, 'right'];
 
 /** A table. Cells are finished Markdown: escape what people typed with {@link plain}. Empty without rows. */
-export function table(
-  head: readonly (readonly [title: string, align: Align])[],
-  rows: readonly (readonly string[])[],
-): string {
+export function table(head: readonly Column[], rows: readonly (readonly string[])[]): string {
   if (rows.length === 0) return '';
   const line = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
   return [
@@ -34,4 +36,5 @@ export const paragraphs = (...parts: readonly (string | undefined)[]): string =>
   `${parts.filter((part) => part !== undefined && part !== '').join('\n\n')}\n`;
 
 /** A heading and what stands under it; nothing where there is nothing. */
-export const section = (title: string, body: string): string => (body === '' ? '' : `## ${title}\n\n${body}`);
+export const section = (title: string, body: string, mark: '#' | '##' = '##'): string =>
+  body === '' ? '' : `${mark} ${title}\n\n${body}`;

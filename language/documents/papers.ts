@@ -5,7 +5,7 @@ import { libraryVersion } from '../library/index.ts';
 import { folderOf } from '../resolve/paths.ts';
 import type { Dates, Fleet, RigView } from '../resolve/types.ts';
 import { Schedule, ScheduledDue, scheduleOfFleet, scheduleOfRig } from '../schedule/index.ts';
-import { type Dangers, cautionsFor, deferral } from './cautions.ts';
+import { cautionsFor, type Dangers, deferral } from './cautions.ts';
 import { allDangers, dangersOf } from './dangers.ts';
 import { Shopping, Sum, shoppingOf, sumsOf, unsummed } from './fleet-sums.ts';
 import { portable } from './portable.ts';

@@ -25,10 +25,7 @@ export const ScheduleFigures = z
   .readonly();
 export type ScheduleFigures = z.infer<typeof ScheduleFigures>;
 
-export function scheduleFigures(
-  { visits, dues, asOf }: Schedule,
-  views: readonly RigView[],
-): ScheduleFigures {
+export function scheduleFigures({ visits, dues, asOf }: Schedule, views: readonly RigView[]): ScheduleFigures {
   const policies = new Map(views.map(({ rig }) => [rig.name, rig.policy]));
   const tasks = visits.flatMap(({ rig, tasks }) => tasks.map((task) => ({ task, policy: policies.get(rig) })));
   const figureOf = <T extends { readonly id: string }>(all: readonly T[], figure: (one: T) => Explained) =>

@@ -1,18 +1,19 @@
 // The schedule as iCalendar (RFC 5545): an all-day event for each visit with its tasks in the body, a to-do for each date that
 // falls due and for the day from which a rig may be driven or covered.
 import ICAL from 'ical.js';
-import type { Visit } from '../schedule/index.ts';
+import type { ScheduledDue, Visit } from '../schedule/index.ts';
 import { addDays } from '../values/calendar.ts';
-import { hoursText } from '../values/display.ts';
 import type { SchedulePaper } from './papers.ts';
-import { shortTitle } from './titles.ts';
+import { clockText, shortTitle } from './titles.ts';
 
 // The blank that begins a folded line counts among its 75 octets; the library counts without it.
 ICAL.foldLength = 74;
 
 type Component = InstanceType<typeof ICAL.Component>;
 
-export function scheduleIcs({ schedule, name, asOf }: SchedulePaper): string {
+/** All dates are days without a zone. The stamp is the as-of date, so that the file changes only with its content. */
+export function scheduleIcs(paper: SchedulePaper): string {
+  const { schedule, name, asOf } = paper;
   const calendar = new ICAL.Component('vcalendar');
   calendar.addPropertyWithValue('version', '2.0');
   calendar.addPropertyWithValue('prodid', '-//Rigseam//Rigseam schedule//EN');
@@ -21,36 +22,17 @@ export function scheduleIcs({ schedule, name, asOf }: SchedulePaper): string {
   calendar.addPropertyWithValue('name', `Rigseam: ${name}`);
   calendar.addPropertyWithValue('x-wr-calname', `Rigseam: ${name}`);
   for (const visit of schedule.visits) {
-    calendar.addSubcomponent(eventOf(visit, asOf));
-    for (const clock of visit.clocks) {
-      if (clock.clock !== 'drive' && clock.clock !== 'cover') continue;
-      const what = clock.clock === 'drive' ? 'may be driven' : 'may be covered with tape';
-      calendar.addSubcomponent(
-        todo(`${clock.clock}/${visit.id}`, asOf, {
-          summary: `${visit.rig}: ${what}`,
-          description: `${clock.materials.join(', ')}: at the earliest ${clock.notBefore}, without doubt from ${clock.safeFrom}.`,
-          start: clock.safeFrom,
-        }),
-      );
-    }
+    calendar.addSubcomponent(eventOf(visit, paper));
+    for (const clock of clocksOf(visit, asOf)) calendar.addSubcomponent(clock);
   }
-  for (const due of schedule.dues) {
-    calendar.addSubcomponent(
-      todo(`due/${due.id}`, asOf, {
-        summary: `${due.rig}: ${due.title}`,
-        description: due.because,
-        last: due.date,
-        ...(due.settledBy ? { related: uid(`visit/${due.settledBy}`) } : {}),
-      }),
-    );
-  }
+  for (const due of schedule.dues) calendar.addSubcomponent(dueOf(due, asOf));
   return `${calendar.toString()}\r\n`;
 }
 
 /** Without the marks that iCalendar escapes: some readers take them as they stand. */
 const uid = (id: string) => `${id.replace(/[,;\\\s]+/g, '_')}@rigseam.invalid`;
 
-/** A component with the properties that RFC 5545 asks of each; the stamp is the as-of date, so that the file changes only with its content. */
+/** A component with what RFC 5545 asks of each. */
 function component(kind: 'vevent' | 'vtodo', id: string, asOf: string): Component {
   const out = new ICAL.Component(kind);
   out.addPropertyWithValue('uid', uid(id));
@@ -65,22 +47,57 @@ function addDate(to: Component, property: string, date: string): void {
   to.addProperty(value);
 }
 
-function eventOf(visit: Visit, asOf: string): Component {
+function eventOf(visit: Visit, { figures, asOf }: SchedulePaper): Component {
+  const [first, last] = [visit.days[0] as string, visit.days.at(-1) as string];
   const event = component('vevent', `visit/${visit.id}`, asOf);
-  addDate(event, 'dtstart', visit.days[0] as string);
-  addDate(event, 'dtend', addDays(visit.days.at(-1) as string, 1)); // exclusive
+  addDate(event, 'dtstart', first);
+  addDate(event, 'dtend', addDays(last, 1)); // exclusive
   event.addPropertyWithValue('summary', `${visit.rig}: ${shortTitle(visit.title)}`);
-  const tasks = visit.tasks.map(
-    (task) =>
-      `${task.date}  ${task.label}${task.materials.length > 0 ? ` with ${task.materials.join(', ')}` : ''}${task.minutes > 0 ? ` (${hoursText(task.minutes)})` : ''}`,
-  );
+  const tasks = visit.tasks.map((task) => {
+    const day = first === last ? '' : `${task.date} `;
+    const materials = task.materials.length > 0 ? ` with ${task.materials.join(', ')}` : '';
+    const time = task.minutes > 0 ? ` (${figures.tasks[task.id]?.text})` : '';
+    return `- ${day}${task.label}${materials}${time}`;
+  });
   const clocks = visit.clocks.map(
     (c) =>
-      `${c.clock}: from ${c.notBefore} at the earliest, without doubt from ${c.safeFrom} (${c.materials.join(', ')})`,
+      `${clockText[c.clock]}: from ${c.notBefore} at the earliest, without doubt from ${c.safeFrom} (${c.materials.join(', ')})`,
   );
   event.addPropertyWithValue('description', [visit.title, ...visit.because, ...tasks, ...clocks].join('\n'));
   event.addPropertyWithValue('transp', 'OPAQUE');
   return event;
+}
+
+/** To-dos that begin on the day from which the rig may be driven, and its new beads covered with tape. */
+function clocksOf(visit: Visit, asOf: string): Component[] {
+  return visit.clocks
+    .filter(({ clock }) => clock === 'drive' || clock === 'cover')
+    .map(({ clock, materials, notBefore, safeFrom }) =>
+      todo(`${clock}/${visit.id}`, asOf, {
+        summary: `${visit.rig}: ${clockText[clock]}`,
+        description: `${materials.join(', ')}: at the earliest ${notBefore}, without doubt from ${safeFrom}.`,
+        start: safeFrom,
+        related: `visit/${visit.id}`,
+      }),
+    );
+}
+
+/** What begins on its day, and what only holds until it; everything else is to be done by then. */
+const begins: ReadonlySet<string> = new Set(['cover', 'tape-second-half']);
+const ends: ReadonlySet<string> = new Set(['quote', 'best-before', 'temporary-cover', 'tape-end']);
+
+function dueOf(due: ScheduledDue, asOf: string): Component {
+  const words = begins.has(due.kind)
+    ? `From ${due.date} on.`
+    : ends.has(due.kind)
+      ? `Its last day is ${due.date}.`
+      : `To be done by ${due.date} at the latest.`;
+  return todo(`due/${due.id}`, asOf, {
+    summary: `${due.rig}: ${due.title}`,
+    description: `${words} ${due.because}`,
+    ...(begins.has(due.kind) ? { start: due.date } : { last: due.date }),
+    ...(due.settledBy === undefined ? {} : { related: `visit/${due.settledBy}` }),
+  });
 }
 
 /**
@@ -96,11 +113,8 @@ function todo(
   if (what.start) addDate(out, 'dtstart', what.start);
   if (what.last) addDate(out, 'due', addDays(what.last, 1));
   out.addPropertyWithValue('summary', what.summary);
-  out.addPropertyWithValue(
-    'description',
-    what.last ? `To be done by ${what.last}. ${what.description}` : what.description,
-  );
-  if (what.related) out.addPropertyWithValue('related-to', what.related);
+  out.addPropertyWithValue('description', what.description);
+  if (what.related) out.addPropertyWithValue('related-to', uid(what.related));
   out.addPropertyWithValue('status', 'NEEDS-ACTION');
   return out;
 }
