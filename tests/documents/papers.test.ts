@@ -82,6 +82,8 @@ describe('a rig without plans', () => {
     expect(paper('Bare.estimate.md', written)).toContain('Nothing is planned');
     expect(paper('Bare.schedule.md', written)).toContain('No work is planned.');
     expect(paper('Bare.schedule.md', written)).toContain('2027-04-01');
+    // What is due in four months needs no plan yet.
+    expect((JSON.parse(paper('Bare.estimate.json', written)) as EstimatePaper).unplanned).toEqual([]);
   });
 });
 
@@ -112,6 +114,20 @@ describe('a fleet', () => {
       highmeadow.shopping.map(({ material, what, count }) => [`${material} ${what}`, count.value]),
     );
     expect(shopping).toEqual(bought(rigs));
+  });
+
+  it('counts each thing as often as each rig buys it', () => {
+    const rig = (name: string) =>
+      `tape Strip${name} { width 4 in  roll 25 ft at 30 USD  bonds-to epdm }\nrig ${name} {\n  roof 20 ft by 8 ft epdm\n  edge curbside wide 1 1/2 in\n  edge roadside wide 1 1/2 in\n  tape curbside, roadside with Strip${name}\n}\n`;
+    const two = papersOf({
+      'one.rig': rig('One'),
+      'two.rig': rig('Two').replaceAll('StripTwo', 'StripOne'),
+      'yard/both.rig': 'fleet Both {\n  rigs "../*.rig"\n}\n',
+    });
+    const { shopping } = JSON.parse(paper('Both.estimate.json', two)) as EstimatePaper;
+    expect(shopping.map(({ what, count, cost }) => [what, count.value, cost?.text])).toEqual([
+      ['roll of 25 ft', 4, '120.00 USD'],
+    ]);
   });
 
   it('says why two currencies have no one sum', () => {
