@@ -3,7 +3,7 @@ import picomatch from 'picomatch';
 import type { Fix, Span } from '../grammar/problem.ts';
 import type { FleetDeclaration } from '../records/file.ts';
 import type { Located } from '../resolve/located.ts';
-import { folderOf, resolvePath } from '../resolve/paths.ts';
+import { folderOf, relativeTo, resolvePath } from '../resolve/paths.ts';
 import type { Dates, Fleet, MaterialsOf, Origin, Rig, RigView } from '../resolve/types.ts';
 import type { Ref } from '../statements/slot.ts';
 import { lengthText } from '../values/display.ts';
@@ -120,13 +120,14 @@ function* patterns({ fleet, declaration }: FleetContext): Iterable<Found> {
 /** The later one by path is reported, where it stands. */
 function* twice({ fleet }: FleetContext): Iterable<Located> {
   const rigsLine = { file: fleet.file, at: fleet.nameAt };
+  const seen = (file: string) => relativeTo(folderOf(fleet.file), file);
   yield* same(
     fleet.rigs,
     ({ name }) => name,
     (rig, first) => ({
       rule: 'rig-twice',
       ...rigsLine,
-      message: `${fleet.name} has two rigs called \`${rig.name}\`, in ${first.file} and in ${rig.file}: give one of them another name.`,
+      message: `${fleet.name} has two rigs called \`${rig.name}\`, in ${seen(first.file)} and in ${seen(rig.file)}: give one of them another name.`,
       related: [first, rig].map(({ file, nameAt }) => ({ file, at: nameAt, message: 'A rig of that name.' })),
     }),
   );
