@@ -75,6 +75,11 @@ export function backgroundChecks(
     running = false;
     if (shown) progress.end();
     if (stopped) return;
+    // What became stale while the last slice gave way to a request woke nobody.
+    if (!closed().next().done) {
+      runAfter(pace.dependants);
+      return;
+    }
     session.checkTogether();
     settled();
   };
