@@ -1,6 +1,7 @@
 // What a rig's plans can hurt people with.
+
+import { isDone } from '../resolve/done.ts';
 import type { RigView } from '../resolve/types.ts';
-import { isDone } from '../schedule/done.ts';
 import { seamStates } from '../seams/index.ts';
 import type { Dangers } from './cautions.ts';
 

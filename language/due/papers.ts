@@ -1,5 +1,5 @@
 // Dates that are written down: plans, quotes, best-before dates.
-import type { Event, Plan, Rig } from '../resolve/types.ts';
+import { isDone } from '../resolve/done.ts';
 import type { StockStatement } from '../statements/rig.ts';
 import { type Due, dateInput, dueOn, type Ground } from './due.ts';
 import { listed } from './inspection.ts';
@@ -31,36 +31,6 @@ export function planDues(ground: Ground): readonly Due[] {
     };
     return [{ ...dueOn(plain, ground), sourceEvent: { file, at: statement.at } }];
   });
-}
-
-const pastOf: Readonly<Record<Plan['statement']['word'], Event['record']['word']>> = {
-  inspect: 'inspected',
-  wash: 'washed',
-  dry: 'dried',
-  cover: 'covered',
-  strip: 'stripped',
-  seal: 'sealed',
-  tape: 'taped',
-  replace: 'replaced',
-  rebed: 'rebedded',
-  coat: 'coated',
-  patch: 'patched',
-  tighten: 'tightened',
-};
-
-function isDone({ statement, places }: Plan, rig: Rig, asOf: string): boolean {
-  const from = statement.after ?? statement.on;
-  if (!from) return false;
-  const done = rig.events.filter(
-    (event) => event.record.word === pastOf[statement.word] && event.first >= from.first && event.last <= asOf,
-  );
-  if (places.length === 0) return done.length > 0;
-  return places.every(({ item }) => done.some((event) => isAbout(event, item)));
-}
-
-function isAbout({ places, findings }: Event, item: string): boolean {
-  const all = [...places, ...findings.flatMap((finding) => finding.places)];
-  return all.length === 0 || all.some((place) => place.item === item);
 }
 
 /** Quotes hold to their day. */

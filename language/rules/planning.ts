@@ -2,8 +2,9 @@
 import type { Fix } from '../grammar/problem.ts';
 import type { Declaration } from '../records/file.ts';
 import type { Whole } from '../records/statement.ts';
+import { doneBy, pastOf } from '../resolve/done.ts';
 import type { Located } from '../resolve/located.ts';
-import type { Event, Plan, RigView } from '../resolve/types.ts';
+import type { Plan, RigView } from '../resolve/types.ts';
 import type { Range } from '../statements/slots/lists.ts';
 import { addPeriod, daysBetween } from '../values/calendar.ts';
 import type { Day } from '../values/day.ts';
@@ -97,7 +98,10 @@ function* ofPlan(plan: Plan, view: RigView, asOf: string): Iterable<PlanningFoun
   }
   const { from, to } = windowOf(plan, asOf);
   if (to !== undefined && to < asOf) {
-    const done = doneBy(plan, view.rig.events, asOf);
+    // Past its day, a plan without a first one is taken for done by a record of the interval, or of the year, before it.
+    const { inspect } = view.rig.policy;
+    const span = statement.word === 'inspect' ? inspect.value : { months: 12, days: 0 };
+    const done = doneBy(plan, view.rig, asOf, addPeriod(to, span, -1));
     yield done
       ? {
           rule: 'plan-done',
@@ -148,33 +152,6 @@ function crossing({ statement }: Plan): readonly [string, string] | undefined {
   if (after && on && after.first > on.last) return [said('after', after), said('on', on)];
   if (on && before && on.first > before.last) return [said('on', on), said('before', before)];
   return undefined;
-}
-
-const pastOf: Readonly<Record<Plan['statement']['word'], string>> = {
-  inspect: 'inspected',
-  wash: 'washed',
-  dry: 'dried',
-  cover: 'covered',
-  strip: 'stripped',
-  seal: 'sealed',
-  tape: 'taped',
-  replace: 'replaced',
-  rebed: 'rebedded',
-  coat: 'coated',
-  patch: 'patched',
-  tighten: 'tightened',
-};
-
-/** A record that does all that the plan names, from its first day on; without one, from a year before its last. */
-function doneBy({ statement, places }: Plan, events: readonly Event[], asOf: string): Event | undefined {
-  const last = (statement.on ?? statement.before)?.last ?? asOf;
-  const since = (statement.on ?? statement.after)?.first ?? addPeriod(last, { months: 12, days: 0 }, -1);
-  return events.find((event) => {
-    if (event.record.word !== pastOf[statement.word] || event.first < since || event.last > asOf) return false;
-    const seen = event.findings.flatMap((finding) => finding.places);
-    const items = new Set([...event.places, ...seen].map(({ item }) => item));
-    return places.every(({ item }) => items.has(item));
-  });
 }
 
 function reasons(hindrances: readonly Hindrance[]): string {

@@ -2,10 +2,10 @@
 import { type Due, duesOf } from '../due/index.ts';
 import { type Takeoff, takeOff } from '../estimate/takeoff.ts';
 import { whyNoSealant, whyNoTape } from '../measure/treatable.ts';
+import { isDone } from '../resolve/done.ts';
 import type { Dates, Material, Plan, RigView } from '../resolve/types.ts';
 import { coverAllowed, isThere, type RigState, rank, rigState } from '../seams/index.ts';
 import { addDays, addPeriod } from '../values/calendar.ts';
-import { isDone } from './done.ts';
 import { settles } from './settle.ts';
 import { namesOf, nouns, openers, type PlanWord, seasonal } from './words.ts';
 

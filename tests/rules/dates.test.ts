@@ -169,3 +169,12 @@ describe('the examples', () => {
     expect(all.length).toBeLessThan(15);
   });
 });
+
+describe('a plan to inspect, past its day', () => {
+  const rig = (looked: string) =>
+    `policy P { inspect every 3 months }\nrig A under P {\n  roof 20 ft by 8 ft epdm\n  cap rear\n  inspected ${looked}\n  inspect before 2026-10-23\n}\n`;
+  it('is not taken for kept by a look of another time', () => {
+    expect(check(rig('2026-03-20')).map((finding) => finding.rule)).toContain('plan-in-the-past');
+    expect(check(rig('2026-09-20')).map((finding) => finding.rule)).toContain('plan-done');
+  });
+});
