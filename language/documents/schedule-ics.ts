@@ -73,7 +73,7 @@ function clocksOf(visit: Visit, asOf: string): Component[] {
   return visit.clocks
     .filter(({ clock }) => clock === 'drive' || clock === 'cover')
     .map(({ clock, materials, notBefore, safeFrom }) =>
-      todo(`${clock}/${visit.id}`, asOf, {
+      reminder(`${clock}/${visit.id}`, asOf, {
         summary: `${visit.rig}: ${clockText[clock]}`,
         description: `${materials.join(', ')}: at the earliest ${notBefore}, without doubt from ${safeFrom}.`,
         start: safeFrom,
@@ -92,7 +92,7 @@ function dueOf(due: ScheduledDue, asOf: string): Component {
     : ends.has(due.kind)
       ? `Its last day is ${due.date}.`
       : `To be done by ${due.date} at the latest.`;
-  return todo(`due/${due.id}`, asOf, {
+  return reminder(`due/${due.id}`, asOf, {
     summary: `${due.rig}: ${due.title}`,
     description: `${words} ${due.because}`,
     ...(begins.has(due.kind) ? { start: due.date } : { last: due.date }),
@@ -104,7 +104,7 @@ function dueOf(due: ScheduledDue, asOf: string): Component {
  * A to-do. A DUE that is a date ends before that day begins (RFC 5545, 3.8.2.3), so one that may be done on its last day is due
  * on the day after.
  */
-function todo(
+function reminder(
   id: string,
   asOf: string,
   what: { summary: string; description: string; last?: string; start?: string; related?: string },

@@ -1,7 +1,7 @@
 // The items of a roof, from the lines that hold.
 import type { Declaration } from '../records/file.ts';
 import type { Broken } from '../records/statement.ts';
-import type { ItemStatement, RoofStatement } from '../statements/roof.ts';
+import { type ItemStatement, itemWords, type RoofStatement } from '../statements/roof.ts';
 import { canonical, type Side } from '../statements/words.ts';
 import { lengthOf } from '../values/length.ts';
 import type { Located } from './located.ts';
@@ -29,19 +29,6 @@ export function sideOf(word: string, curb: 'left' | 'right'): Side | undefined {
   }
 }
 
-const itemWords = new Set([
-  'edge',
-  'cap',
-  'slide',
-  'opening',
-  'mount',
-  'joint',
-  'gasket',
-  'drain',
-  'channel',
-  'insert',
-  'field',
-]);
 export const isItem = (statement: { readonly word: string }): statement is ItemStatement =>
   itemWords.has(statement.word);
 

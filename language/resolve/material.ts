@@ -106,7 +106,9 @@ export function resolveMaterial(
   const family =
     one(own, 'family', (s) => s.family) ??
     (kind === 'tape' ? { value: 'butyl' as const, origin: unsaid(entry) } : undefined);
-  const library = standard(kind, (one(own, 'solvent', (s) => s.solvent)?.value as Family | undefined) ?? family?.value);
+  const of = (one(own, 'solvent', (s) => s.solvent)?.value as Family | undefined) ?? family?.value;
+  // Tape of any family laps like the usual one: pieces without laps would come out short.
+  const library = standard(kind, of) ?? (kind === 'tape' ? standard(kind, 'butyl') : undefined);
   const fallback =
     library && library.declaration !== entry.declaration
       ? byWord(library.declaration.statements.map((statement) => ({ statement, file: library.file, depth: 0 })))
@@ -200,9 +202,9 @@ export function resolveMaterial(
   }
 }
 
-/** For what a material neither says nor the library knows: the declaration itself is the only place to point to. */
+/** For what a material neither says nor the library knows: points to the declaration, and is nobody's word but custom's. */
 function unsaid(entry: Entry<MaterialDeclaration>): Origin {
-  return originOf(entry.file, entry.declaration.nameAt, 'common practice');
+  return { file: entry.file, at: entry.declaration.nameAt, kind: 'common practice', source: 'common practice' };
 }
 
 export function resolveSurface(

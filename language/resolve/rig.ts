@@ -2,7 +2,10 @@
 import type { Span } from '../grammar/problem.ts';
 import type { HistoryDeclaration, PastRecord, RigDeclaration, RigStatement } from '../records/file.ts';
 import type { Broken } from '../records/statement.ts';
+import { pastRows } from '../statements/past.ts';
+import { planRows } from '../statements/plans.ts';
 import type { IdentityStatement } from '../statements/rig.ts';
+import { itemWords, roofRows } from '../statements/roof.ts';
 import { canonical } from '../statements/words.ts';
 import type { Day } from '../values/day.ts';
 import { resolveItems } from './items.ts';
@@ -14,63 +17,16 @@ import { originOf, stated } from './origin.ts';
 import { nameNow, type PlaceContext, placesOf } from './places.ts';
 import type { Event, Plan, Policy, Rig } from './types.ts';
 
-const described = new Set([
-  'roof',
-  'falls',
-  'edge',
-  'cap',
-  'slide',
-  'opening',
-  'mount',
-  'joint',
-  'gasket',
-  'drain',
-  'channel',
-  'insert',
-  'field',
-  'comes-off',
-  'serviced',
-  'part-life',
+/** The rows of a roof but `without`, which only drops; and what the factory used. */
+const described: ReadonlySet<string> = new Set([
+  ...roofRows.map((row) => row.word).filter((word) => word !== 'without'),
   'factory',
 ]);
 /** What `like` takes over: description, never identity, dates or records. */
 export const isDescription = (statement: { readonly word: string }) => described.has(statement.word);
 
-const pastWords = new Set([
-  'found',
-  'inspected',
-  'struck',
-  'leaked',
-  'washed',
-  'dried',
-  'covered',
-  'tightened',
-  'patched',
-  'coated',
-  'stripped',
-  'replaced',
-  'rebedded',
-  'primed',
-  'sealed',
-  'taped',
-  'removed',
-  'stored',
-  'trip',
-]);
-const planWords = new Set([
-  'inspect',
-  'wash',
-  'dry',
-  'cover',
-  'strip',
-  'seal',
-  'tape',
-  'replace',
-  'rebed',
-  'coat',
-  'patch',
-  'tighten',
-]);
+const pastWords: ReadonlySet<string> = new Set(pastRows.map((row) => row.word));
+const planWords: ReadonlySet<string> = new Set(planRows.map((row) => row.word));
 const lookWords = new Set(['found', 'inspected', 'leaked', 'struck', 'inspect']);
 
 export interface RigParts {
@@ -211,11 +167,8 @@ export function resolveRig({ entry, baseOf, policy, histories }: RigParts): {
 }
 
 /** Items are told apart by name, not by line: `resolveItems` says it of them. */
-function isItemKey(problem: Located): boolean {
-  return (
-    problem.rule === 'line-twice' &&
-    /^`(edge|cap|slide|opening|mount|joint|gasket|drain|channel|insert|field) /.test(problem.message)
-  );
+function isItemKey({ rule, message }: Located): boolean {
+  return rule === 'line-twice' && itemWords.has(message.slice(1, message.indexOf(' ')));
 }
 
 function eventOf(record: Exclude<PastRecord, { word: 'stored' | 'trip' }>, file: string, context: PlaceContext): Event {

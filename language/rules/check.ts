@@ -1,5 +1,6 @@
 // From records to findings: the one function behind the editor, the command line and CI.
 import type { Span } from '../grammar/problem.ts';
+import type { FileRecords } from '../records/file.ts';
 import type { Located } from '../resolve/located.ts';
 import type { Project, ResolvedFleet } from '../resolve/project.ts';
 import { unknownReferences } from '../resolve/references.ts';
@@ -42,6 +43,7 @@ export function checkFile(project: Project, path: string, dates: Dates, exists?:
   const out = graded(
     [
       ...project.problems(path),
+      ...saysNothing(path, records),
       ...unknownReferences(path, declarations, names),
       ...fileNames(path, declarations, names),
       ...backslashes(path, declarations),
@@ -73,6 +75,18 @@ export function checkFile(project: Project, path: string, dates: Dates, exists?:
     out.push(...graded(acceptedInFleet(fleet, found, dates), fleet.policy));
   }
   return unique(out);
+}
+
+function saysNothing(file: string, { uses, declarations, problems }: FileRecords): Located[] {
+  if (uses.length > 0 || declarations.length > 0 || problems.length > 0) return [];
+  return [
+    {
+      file,
+      rule: 'empty-file',
+      at: [0, 0],
+      message: 'This file says nothing yet. A record begins with a line such as `rig Heron {`.',
+    },
+  ];
 }
 
 /** The problems of one rig after its accepts. What only a fleet can find is accepted there. */

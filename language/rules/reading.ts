@@ -10,6 +10,12 @@ export const reading = family({
     why: 'A file of several megabytes is no record, or too many records for one file. Split the history into a file a year.',
     fix: 'None: only the writer knows where to split.',
   },
+  'empty-file': {
+    severity: 'information',
+    title: 'A file says nothing yet',
+    why: 'It holds no statement: nothing is checked and nothing can be written from it.',
+    fix: 'None: only the writer knows what it is to say.',
+  },
   'not-text': {
     ...error,
     title: 'A file is not text',

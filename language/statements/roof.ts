@@ -185,18 +185,10 @@ export const roofRows = [
   partLife,
 ] as const;
 
+const itemRows = [edge, cap, slide, opening, mount, joint, gasket, drain, channel, insert, field] as const;
+/** The words whose lines give an item. */
+export const itemWords: ReadonlySet<string> = new Set(itemRows.map((one) => one.word));
+
 export type RoofStatement = RecordOf<(typeof roofRows)[number]>;
-export type ItemStatement = RecordOf<
-  | typeof edge
-  | typeof cap
-  | typeof slide
-  | typeof opening
-  | typeof mount
-  | typeof joint
-  | typeof gasket
-  | typeof drain
-  | typeof channel
-  | typeof insert
-  | typeof field
->;
+export type ItemStatement = RecordOf<(typeof itemRows)[number]>;
 export type ItemKind = ItemStatement['word'];

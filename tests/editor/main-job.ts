@@ -66,7 +66,9 @@ export const steps: readonly Step[] = [
       await editor.goTo(lineOf(editor, 'opening      galley-vent'), 17);
       await editor.command('Show or Focus Hover');
       await eventually('a hover with the perimeter', async () =>
-        /64|68|5 ft/.test((await editor.page.locator('.monaco-hover').allInnerTexts()).join(' ')),
+        /5 ft 4 in[\s\S]*2 \* \(along \+ across\)[\s\S]*16 in/.test(
+          (await editor.page.locator('.monaco-hover').allInnerTexts()).join(' '),
+        ),
       );
     },
   },

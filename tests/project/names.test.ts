@@ -334,3 +334,26 @@ describe('the suspects of a leak', () => {
     );
   });
 });
+
+describe('a default that nobody wrote', () => {
+  it('is never taken for the word of the user', () => {
+    const project = projectOf({
+      'a.rig': 'sealant Plain { grade non-sag }\ntape Odd {\n  family silicone\n  width 4 in\n}\n',
+    });
+    const sealant = project.material('a.rig', 'Plain');
+    expect(sealant?.kind === 'sealant' && sealant.coatsAtMost.origin.kind).toBe('common practice');
+    const tape = project.material('a.rig', 'Odd');
+    expect(tape?.kind === 'tape' && [tape.endLap.value.text, tape.endLap.origin.file]).toEqual([
+      '2 in',
+      'library/tapes.rig',
+    ]);
+  });
+});
+
+describe('a file that says nothing', () => {
+  it.each(['', '\n\n', '# later\n'])('%j is told how to begin, and that is no error', (text) => {
+    expect(check(text)).toMatchObject([
+      { rule: 'empty-file', severity: 'information', message: expect.stringContaining('`rig Heron {`') },
+    ]);
+  });
+});

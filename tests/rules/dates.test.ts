@@ -120,15 +120,9 @@ describe('leaks and moisture', () => {
 
 describe('amounts used', () => {
   const sealed = (used: string) => `  sealed 2026-05-01 curbside with Lap used ${used}\n`;
-  const more = '';
   it('far below the take-off is a thin bead, far above a seam too few', () => {
     // 20 ft of 1 in by 1/4 in is 60 cubic inches, 3.2 cartridges of 10.3 fl oz.
-    const rules = (used: string) =>
-      findings(
-        `  edge curbside bead 1 in by 1/4 in\n${sealed(used)}`.replace('  edge curbside bead 1 in by 1/4 in\n', ''),
-        undefined,
-        { more },
-      ).map((finding) => finding.rule);
+    const rules = (used: string) => findings(sealed(used)).map((finding) => finding.rule);
     expect(rules('1 cartridge')).toContain('used-too-little');
     expect(rules('3 cartridges')).not.toContain('used-too-little');
     expect(rules('5 cartridges')).not.toContain('used-too-much');
