@@ -110,6 +110,7 @@ export function createProject(files: Files): Project {
     const entry = names(path).find('material', name);
     return entry && materialOf(entry);
   };
+  const materialNames = (path: string) => [...names(path).all('material')].map(([name]) => name);
   const surface = (path: string, name: string) => {
     const entry = names(path).find('surface', canonical(name)) ?? names(path).find('surface', name);
     return entry && remembered(shared.resolved, entry, () => resolveSurface(entry, bases.surface));
@@ -142,6 +143,7 @@ export function createProject(files: Files): Project {
         return found && materialOf(found);
       },
       surface: (name) => surface(entry.file, name),
+      materialNames: () => materialNames(entry.file),
     };
   };
 
@@ -182,6 +184,7 @@ export function createProject(files: Files): Project {
             rig,
             material: (name) => material(file, name),
             surface: (name) => surface(file, name),
+            materialNames: () => materialNames(file),
             booked: fleet.booked.filter((b) => b.rig === rig.name),
           };
         });

@@ -10,7 +10,7 @@ import type { ItemKind } from '../statements/roof.ts';
 import type { Range, ThreePoints } from '../statements/slots/lists.ts';
 import type { TaskRate } from '../statements/slots/quantities.ts';
 import type { RoofPoint, Size } from '../statements/slots/shapes.ts';
-import type { Severity, Side, Task } from '../statements/words.ts';
+import type { OffRoad, Severity, Side, Task, Way } from '../statements/words.ts';
 import type { Day } from '../values/day.ts';
 import type { Length } from '../values/length.ts';
 import type { Money } from '../values/money.ts';
@@ -44,6 +44,13 @@ export interface Policy {
   readonly tax?: Stated<{ readonly percent: Percent; readonly on: 'materials' | 'all' }>;
   readonly realInterest: Stated<Percent>;
   readonly horizon: Stated<Period>;
+  /** The share of the seams touched up in a year. */
+  readonly touchUp: Stated<ThreePoints<Percent>>;
+  /** How long all seams go between two recoats by the calendar. */
+  readonly recoat: Stated<ThreePoints<Period>>;
+  readonly daysOff: Readonly<Record<OffRoad, Stated<ThreePoints<Period>>>>;
+  /** The chance in a year that a leak is missed, and what its repair costs; no default. */
+  readonly missedLeak: Readonly<Partial<Record<Way, Stated<{ readonly chance: Percent; readonly cost: Money }>>>>;
   readonly spare: Stated<Percent>;
   readonly rollWaste: Stated<Length>;
   readonly margin: Stated<Length>;
@@ -212,6 +219,8 @@ export interface RigView {
   readonly rig: Rig;
   readonly material: MaterialsOf;
   readonly surface: SurfacesOf;
+  /** Every material that is visible where the rig is written, the user's own first, each name once. */
+  readonly materialNames: () => readonly string[];
   /** Days on which a fleet has the rig out, when it is looked at as part of that fleet. */
   readonly booked?: readonly { readonly first: string; readonly last: string; readonly origin: Origin }[];
 }

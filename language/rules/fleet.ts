@@ -260,7 +260,7 @@ function* plansInFleet({ fleet, views, dates }: FleetContext): Iterable<Found> {
   const closed = fleet.closed.map((span) => ({ ...span, by: 'closed' }));
   const indoor = fleet.bays.some(({ where }) => where === 'indoor');
   for (const view of views) {
-    const alone: RigView = { rig: view.rig, material: view.material, surface: view.surface };
+    const { booked: _, ...alone } = view;
     for (const plan of view.rig.plans) {
       const { from, to } = windowOf(plan, dates.asOf);
       if (to === undefined || to < from) continue;

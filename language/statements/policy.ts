@@ -1,5 +1,6 @@
 // What may stand in the block of a policy: how a shop works and what it counts with.
 import { source } from './clauses.ts';
+import { yearRows } from './policy-years.ts';
 import { blockTable, clause, must, needed, type RecordOf, row } from './row.ts';
 import { season } from './slots/dates.ts';
 import { after, either, threePoints } from './slots/lists.ts';
@@ -72,20 +73,6 @@ const tax = row('tax', {
   example: 'tax 6.5 % on materials',
   places: { percent: must(percent) },
   clauses: { on: needed('on', oneOf('`materials` or `all`', ['materials', 'all']), 'What is taxed.'), ...source },
-});
-const realInterest = row('real-interest', {
-  ...fact,
-  help: 'The interest above inflation with which later costs are discounted.',
-  example: 'real-interest 3 %',
-  places: { percent: must(percent) },
-  clauses: source,
-});
-const horizon = row('horizon', {
-  ...fact,
-  help: 'The years over which choices are compared.',
-  example: 'horizon 12 years',
-  places: { period: must(period) },
-  clauses: source,
 });
 const spare = row('spare', {
   ...fact,
@@ -221,8 +208,7 @@ export const policyTable = blockTable('policy', [
   currency,
   labour,
   tax,
-  realInterest,
-  horizon,
+  ...yearRows,
   spare,
   rollWaste,
   margin,
@@ -252,8 +238,7 @@ export type PolicyStatement = RecordOf<
   | typeof currency
   | typeof labour
   | typeof tax
-  | typeof realInterest
-  | typeof horizon
+  | (typeof yearRows)[number]
   | typeof spare
   | typeof rollWaste
   | typeof margin

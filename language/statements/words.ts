@@ -111,6 +111,14 @@ export const tasks = [
 ] as const;
 export type Task = (typeof tasks)[number];
 
+/** Ways to keep the seams tight over the years, which the life cost compares. */
+export const ways = ['touch-up', 'recoat', 'tape', 'tape-edges', 'shop', 'reroof'] as const;
+export type Way = (typeof ways)[number];
+
+/** Work that takes a rig off the road for whole days. */
+export const offRoad = ['touch-up', 'recoat', 'strip', 'tape', 'shop', 'reroof'] as const;
+export type OffRoad = (typeof offRoad)[number];
+
 /** Kinds of seam that have a default band to be covered. */
 export const bandKinds = ['edge', 'front-cap', 'rear-cap', 'slide', 'opening', 'mount', 'joint'] as const;
 
