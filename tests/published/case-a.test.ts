@@ -119,6 +119,26 @@ describe('case A', () => {
     ]);
   });
 
+  it('step 3, by trying every purchase and every way to cut it: nothing cheaper holds the pieces, 60 in is the longest left', () => {
+    const pieces = taping!.pieces.map(({ length }) => length.value);
+    const bound = (most: number, offcuts: readonly number[]) => {
+      const purchases: number[][] = [];
+      for (let long = 0; long * 58 <= most; long++)
+        for (let short = 0; long * 58 + short * 31 <= most; short++)
+          purchases.push([...offcuts, ...Array<number>(long).fill(600), ...Array<number>(short).fill(300)]);
+      return Math.max(-1, ...purchases.map((stock) => longestLeft(pieces, stock)));
+    };
+    expect([bound(115.99, [108]), bound(116, [108])]).toEqual([-1, 60]);
+    expect([bound(146.99, []), bound(147, [])]).toEqual([-1, 256]);
+    // The hand's own reason: what costs less than 116.00 holds 900 in at most, with the offcut 1,008.
+    expect(900 + 108).toBeLessThan(pieces.reduce((sum, length) => sum + length, 0));
+  });
+
+  it('step 3: 2, 8 and 60 in are left of the offcut and the two rolls', () => {
+    const lefts = estimate.cutting[0]!.stock.map(({ kind, left }) => `${kind} ${left.value}`);
+    expect(lefts.sort()).toEqual(['on-hand 2', 'roll 60', 'roll 8']);
+  });
+
   it('step 3, without the offcut: 2 x 50 and 1 x 25, 147.00, 256 in left', () => {
     const tape = purchase('Strip4', caseA({ stock: 'on-hand Lap 2 cartridges' }));
     expect(tape.buy.map(({ what, count }) => `${count} ${what}`)).toEqual(
@@ -127,6 +147,7 @@ describe('case A', () => {
     expect(tape.buy).toHaveLength(2);
     expect(tape.cost?.money.amount).toBe('147.00');
     expect(tape.left?.value).toBe(256);
+    expect(tape.proof).toBe('3 rolls, 147.00 USD, proven cheapest');
   });
 
   it('step 4: 419.699 in of bead, 104.925 cu in, 6 cartridges, 4 to buy for 38.00', () => {
@@ -138,6 +159,21 @@ describe('case A', () => {
     expect(lap.cartridges?.value).toBe(6);
     expect(lap.buy.map(({ what, count }) => [what, count])).toEqual([['cartridge of 10.3 fl-oz', 4]]);
     expect(lap.proof).toBe('4 cartridges, 38.00 USD, proven cheapest');
+  });
+
+  it('step 4: the flanges one by one, 34.975 ft', () => {
+    const lengths = sealing!.beads.map(({ item, length }) => [item, Number(length.value.toFixed(3))]);
+    expect(Object.fromEntries(lengths)).toEqual({
+      vent: 128,
+      skylight: 104,
+      'fridge-vent': 72,
+      stack: 37.699,
+      antenna: 32,
+      gland: 18,
+      'ladder-feet': 28,
+    });
+    expect(sealing!.beadLength!.value / 12).toBeCloseTo(34.975, 3);
+    expect(sealing!.items).not.toContain('air-con');
   });
 
   it('step 4, with 5 % to spare: 5.927, still 6', () => {
@@ -153,6 +189,9 @@ describe('case A', () => {
     expect(job.sealantVolume!.value * 1.8046875).toBeCloseTo(114.496, 3);
     expect(purchase('Lap', centre).need.value / 10.3).toBeCloseTo(6.16, 3);
     expect(purchase('Lap', centre).cartridges?.value).toBe(7);
+    // Nine per cent more than along the flanges: the last ladder foot.
+    expect(job.beadLength!.value / sealing!.beadLength!.value - 1).toBeCloseTo(0.09, 2);
+    expect(purchase('Lap', centre).proof).toBe('5 cartridges, 47.50 USD, proven cheapest');
   });
 
   it('step 5: washing 0.520 gal, wiping 34.389 sq ft twice, 0.344 gal, 2 qt for 18.00', () => {
@@ -183,6 +222,28 @@ describe('case A', () => {
     expect([complete, missing, estimate.questions]).toEqual([true, [], []]);
   });
 
+  it('step 7, without the offcut: 217.00 of material, 13.02 of tax, 627.07 in all', () => {
+    const { materials, tax, labour, total } = caseA({ stock: 'on-hand Lap 2 cartridges' }).totals;
+    // 147.00 + 38.00 + 14.00 + 18.00; 6 % of that; the same work (computed from the steps above).
+    expect([materials, tax, labour, total].map((each) => each?.money.amount)).toEqual([
+      '217.00',
+      '13.02',
+      '397.05',
+      '627.07',
+    ]);
+  });
+
+  it('step 7, along the middle of the bead: 9.50 and 6.38 more, 610.66 in all', () => {
+    const { materials, tax, labour, total } = caseA({ beadLine: 'centre' }).totals;
+    // 5 cartridges for 47.50; 457.982 in / 12 / 25 ft per h = 1.5266 h, 76.33 in place of 69.95.
+    expect([materials, tax, labour, total].map((each) => each?.money.amount)).toEqual([
+      '195.50',
+      '11.73',
+      '403.43',
+      '610.66',
+    ]);
+  });
+
   it('step 8: rear; slides; roadside; curbside; front, its rear strip first', () => {
     const order = [...taping!.pieces].sort((a, b) => a.number - b.number);
     expect(order.map(({ number }) => number)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11]);
@@ -201,3 +262,24 @@ describe('case A', () => {
     ]);
   });
 });
+
+/** The longest single length left when the pieces are cut from this stock, by trying every placing; -1 if they do not fit. */
+function longestLeft(pieces: readonly number[], stock: readonly number[]): number {
+  const room = [...stock];
+  let best = -1;
+  const place = (k: number): void => {
+    if (k === pieces.length) {
+      best = Math.max(best, ...room);
+      return;
+    }
+    for (const [i, free] of room.entries()) {
+      // Stock with the same room gives the same again.
+      if (free < pieces[k]! || room.indexOf(free) < i) continue;
+      room[i] = free - pieces[k]!;
+      place(k + 1);
+      room[i] = free;
+    }
+  };
+  place(0);
+  return best;
+}

@@ -1,8 +1,10 @@
+import * as math from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { readArea } from '../../language/values/area.ts';
 import { readLength } from '../../language/values/length.ts';
 import { certain, type Quantity, quantityFrom, type Read } from '../../language/values/quantity.ts';
 import { readTemperature, readTemperatureDifference } from '../../language/values/temperature.ts';
+import { unitWords } from '../../language/values/units.ts';
 import { readVolume } from '../../language/values/volume.ts';
 
 function value<T>(read: (quantity: Quantity) => Read<T>, text: string): T {
@@ -65,4 +67,47 @@ describe('temperatures (NIST SP 811: C = (F - 32) / 1.8, from memory)', () => {
     expect(value(readTemperatureDifference, '9 F').kelvin).toBe(5);
     expect(celsius('5 F')).toBe(-15);
   });
+});
+
+// A second opinion: mathjs, a general library with units of its own, reads the same amount of every unit that there is.
+// Computed over big decimals, so that what differs is a factor and not its rounding.
+describe('every unit of length, area, volume and temperature as mathjs has it', () => {
+  const big = math.create(math.all, { number: 'BigNumber', precision: 40 });
+  const known: Readonly<Record<string, string>> = {
+    'sq-ft': 'sqft',
+    'sq-in': 'sqin',
+    'sq-m': 'm^2',
+    gal: 'gallon',
+    qt: 'quart',
+    pt: 'pint',
+    'fl-oz': 'fluidounce',
+    F: 'degF',
+    C: 'degC',
+  };
+  const amounts = ['1', '0.25', '3.5', '10.3', '28', '123.456'];
+  /** The amount of one unit in another, by mathjs. */
+  const there = (amount: string, word: string, to: string): number =>
+    Number(big.evaluate(`number(bignumber("${amount}") * ${known[word] ?? word}, ${to})`));
+
+  it.each([
+    ['length', 'mm', (text: string) => nm(text) / 1e6],
+    ['area', 'mm^2', mm2],
+    ['volume', 'mL', mL],
+    ['temperature', 'degC', celsius],
+  ] as const)('%s', (family, to, ours) => {
+    const words = unitWords(family);
+    expect(words.length).toBeGreaterThan(1);
+    for (const word of words) {
+      for (const amount of amounts) {
+        const theirs = family === 'temperature' ? temperature(amount, word) : there(amount, word, to);
+        expect(Math.abs(ours(`${amount} ${word}`) - theirs), `${amount} ${word}`).toBeLessThanOrEqual(
+          1e-12 * Math.max(1, Math.abs(theirs)),
+        );
+      }
+    }
+  });
+
+  function temperature(amount: string, word: string): number {
+    return Number(big.evaluate(`number(unit(bignumber("${amount}"), "${known[word]}"), degC)`));
+  }
 });

@@ -1,3 +1,5 @@
+import fc from 'fast-check';
+import { unit } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import {
   concaveFilletSection,
@@ -13,6 +15,8 @@ import {
 import { readLength } from '../../language/values/length.ts';
 import { certain, quantityFrom } from '../../language/values/quantity.ts';
 import { readVolume } from '../../language/values/volume.ts';
+import { estimate } from '../estimate/asked.ts';
+import { sealantOf } from '../measure/items.ts';
 
 const nm = (text: string) => certain(readLength(quantityFrom(text) ?? { terms: [] })).nm;
 const mL = (text: string) => certain(readVolume(quantityFrom(text) ?? { terms: [] })).mL;
@@ -54,6 +58,9 @@ describe('printed yields', () => {
       expect(made).toBeGreaterThan(22.5);
       expect(made).toBeLessThan(27.5);
     }
+    // The same by the formula, for the smallest and the largest tube in use (computed).
+    expect(feet('10 fl-oz', rectangle('1/4 in', '1/4 in'))).toBeCloseTo(24.06, 2);
+    expect(feet('310 mL', rectangle('1/4 in', '1/4 in'))).toBeCloseTo(25.2, 1);
   });
 
   it.each([
@@ -105,4 +112,64 @@ describe('sections (plane geometry)', () => {
     // 1 in by 1/4 in over 1 ft is 3 cubic inches.
     expect(volumeOfBead(nm('1 ft'), section)).toBeCloseTo(3 * 16.387064, 9);
   });
+});
+
+// mathjs, a general library with units of its own, works the same volume identity out.
+describe('a second opinion', () => {
+  it('on any width, depth and cartridge', () => {
+    const widths = fc.integer({ min: 1, max: 64 }).map((n) => [`${n}/16 in`, unit(n / 16, 'inch')] as const);
+    const volumes = fc.constantFrom(
+      ['10.1 fl-oz', unit(10.1, 'fluidounce')] as const,
+      ['10.3 fl-oz', unit(10.3, 'fluidounce')] as const,
+      ['300 mL', unit(300, 'mL')] as const,
+      ['1 gal', unit(1, 'gallon')] as const,
+    );
+    fc.assert(
+      fc.property(widths, widths, volumes, ([w, width], [d, depth], [v, volume]) => {
+        const theirs = volume.divide(width.multiply(depth) as typeof volume) as typeof volume;
+        const [ours, expected] = [feet(v, rectangle(w, d)), theirs.toNumber('foot')];
+        expect(Math.abs(ours - expected)).toBeLessThanOrEqual(1e-9 * expected);
+      }),
+      { numRuns: 200 },
+    );
+  });
+});
+
+describe('an estimate buys by these yields', () => {
+  const cartridges = (bead: string, cartridge: string, run: string) =>
+    estimate(`
+sealant Lap {
+  family solvent-lap
+  cartridge ${cartridge} at 10 USD
+  bead ${bead}
+}
+policy Bare { currency USD spare 0 % }
+rig Heron under Bare { roof 28 ft by 8 ft epdm  joint seam ${run}  seal seam with Lap }
+`).purchases.find(({ material }) => material === 'Lap')!.cartridges!.value;
+
+  // Up to the printed length one cartridge, an inch above it two.
+  it.each([
+    ['1/4 in by 1/8 in', '10.1 fl-oz', 48.61],
+    ['1/4 in by 1/4 in', '10.3 fl-oz', 24.78],
+    ['3/8 in by 3/8 in', '300 mL', 10.85],
+    ['1/2 in by 1/2 in', '10.3 fl-oz', 6.2],
+    ['1/4 in by 1/4 in half-round', '10.1 fl-oz', 61.89],
+    ['1/4 in by 1/4 in fillet', '10.1 fl-oz', 48.61],
+  ])('%s from %s: %d ft', (bead, cartridge, yielded) => {
+    const inch = Math.floor(yielded * 12);
+    expect([cartridges(bead, cartridge, `${inch} in`), cartridges(bead, cartridge, `${inch + 1} in`)]).toEqual([1, 2]);
+  });
+});
+
+// The engine sizes no joints: it takes the bead that is written. What the library writes is held against what a joint
+// may be (Orange County NC section 07 92 00, seen: at least 1/4 in deep, at most 1/2 in).
+describe('the beads of the library', () => {
+  it.each(['GenericSolventLap', 'GenericHybridLap', 'GenericHybrid', 'GenericUrethane', 'GenericSilicone'])(
+    '%s is as deep as a joint may be',
+    (name) => {
+      const depth = sealantOf('', name).bead!.value.height.nm;
+      expect(depth).toBeGreaterThanOrEqual(nm('1/4 in'));
+      expect(depth).toBeLessThanOrEqual(nm('1/2 in'));
+    },
+  );
 });
