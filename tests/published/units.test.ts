@@ -1,4 +1,4 @@
-import * as math from 'mathjs';
+import { all, create } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { readArea } from '../../language/values/area.ts';
 import { readLength } from '../../language/values/length.ts';
@@ -72,7 +72,7 @@ describe('temperatures (NIST SP 811: C = (F - 32) / 1.8, from memory)', () => {
 // A second opinion: mathjs, a general library with units of its own, reads the same amount of every unit that there is.
 // Computed over big decimals, so that what differs is a factor and not its rounding.
 describe('every unit of length, area, volume and temperature as mathjs has it', () => {
-  const big = math.create(math.all, { number: 'BigNumber', precision: 40 });
+  const big = create(all ?? {}, { number: 'BigNumber', precision: 40 });
   const known: Readonly<Record<string, string>> = {
     'sq-ft': 'sqft',
     'sq-in': 'sqin',
