@@ -1,3 +1,4 @@
+import { jointsOf } from './joints.ts';
 import type { Menu } from './menu.ts';
 import type { CutPart, CutPlan, CutProblem, StockCut } from './problem.ts';
 import type { SpliceChoice } from './splices.ts';
@@ -53,7 +54,7 @@ export function makeStage(problem: CutProblem, menu: Menu, choice: SpliceChoice)
     });
     const rest: Item = { piece, length: one.rest, ...(parts > 1 ? { part: [parts, parts] as const } : {}) };
     if (one.restIn === undefined) items.push(rest);
-    else taken.set(one.restIn, [rest]);
+    else taken.set(one.restIn, [...(taken.get(one.restIn) ?? []), rest]);
   }
   const used = new Set(soles.filter((sole) => sole.kind === 'offcut').map((sole) => sole.index));
   const held = problem.offcuts.flatMap((offcut, index): Held[] => {
@@ -145,6 +146,8 @@ export interface Findings {
   readonly volumeBound: number;
   readonly lowerBound: number;
   readonly leftBound: number;
+  /** The lower bound comes from the linear program, not from search. */
+  readonly byLinearProgram?: boolean;
 }
 
 /** The plan as the caller gets it: cuts, purchase, and what is proven, in the caller's money. */
@@ -159,7 +162,7 @@ export function finishPlan(
   const cuts = writeCuts(problem, menu, stage, loads);
   const cost = money(findings.cost);
   const byVolume = money(findings.volumeBound) === cost;
-  const bySearch = money(findings.lowerBound) === cost;
+  const proven = money(findings.lowerBound) === cost;
 
   const touched = new Set(stage.soles.filter((sole) => sole.kind === 'offcut').map((sole) => sole.index));
   for (const load of loads) if (load.kind === 'offcut') touched.add(stage.held[load.index]!.offcut);
@@ -174,8 +177,9 @@ export function finishPlan(
     }),
     cost,
     lowerBound: money(findings.lowerBound),
-    proof: byVolume ? 'volume' : bySearch ? 'search' : 'none',
+    proof: byVolume ? 'volume' : proven ? (findings.byLinearProgram ? 'lp' : 'search') : 'none',
     splices: stage.splices,
+    joints: jointsOf(problem, cuts),
     longestLeft,
     longestLeftBound: findings.leftBound,
     longestLeftProven: longestLeft === findings.leftBound,

@@ -7,6 +7,8 @@
 export interface Piece {
   readonly id: string;
   readonly length: number;
+  /** Stretches, measured from the front end, in which no splice should lie: openings, corners. */
+  readonly keepOff?: readonly (readonly [from: number, to: number])[];
 }
 
 /** A roll that can be bought in any number. `length` is the usable length (waste taken off), `price` >= 0. */
@@ -27,8 +29,11 @@ export interface CutProblem {
   readonly pieces: readonly Piece[];
   readonly rolls: readonly RollOnSale[];
   readonly offcuts: readonly Offcut[];
-  /** `lap`: how far two parts of a spliced piece overlap; `leastPart`: no part is shorter. */
-  readonly splice: { readonly lap: number; readonly leastPart: number };
+  /**
+   * `lap`: how far two parts of a spliced piece overlap; `leastPart`: no part is shorter. `voluntary`: a piece that a
+   * roll holds may be spliced too where that saves money; then money comes before the number of splices.
+   */
+  readonly splice: { readonly lap: number; readonly leastPart: number; readonly voluntary?: true };
   readonly budget?: { readonly nodes: number };
 }
 
@@ -37,6 +42,17 @@ export interface CutPart {
   readonly piece: string;
   readonly length: number;
   readonly part?: readonly [number, number];
+}
+
+/** Where two parts of a piece overlap. Part 1 is the forward one, and each part lies over the next. */
+export interface Joint {
+  readonly piece: string;
+  /** Between parts `after` and `after + 1`. */
+  readonly after: number;
+  /** The middle of the lap, measured from the front end of the piece. */
+  readonly at: number;
+  /** It lies in a stretch that should have no splice: the stock has no slack to move it out. */
+  readonly inKeepOff: boolean;
 }
 
 /** One roll or offcut with what is cut from it, in laying order, and what is left. Rolls of one id count from 1. */
@@ -56,11 +72,16 @@ export interface CutPlan {
   /** No purchase with as few splices costs less. `cost === lowerBound` exactly when `proof` is not `none`. */
   readonly lowerBound: number;
   /**
-   * `volume`: no cheaper purchase is long enough; `search`: none that is long enough can be cut to the pieces (shown by
-   * prices or by trying); `none`: not proven within the budget.
+   * `volume`: no cheaper purchase is long enough; `lp`: the bound of the linear program over all ways to cut a roll says
+   * so; `search`: none that is long enough can be cut to the pieces (shown by prices or by trying); `none`: not proven
+   * within the budget.
    */
-  readonly proof: 'volume' | 'search' | 'none';
+  readonly proof: 'volume' | 'lp' | 'search' | 'none';
   readonly splices: number;
+  /** Every splice and where it lies, in laying order. */
+  readonly joints: readonly Joint[];
+  /** What one splice more would save, where splices are not allowed for money's sake and one is known to save some. */
+  readonly oneSpliceSaves?: number;
   /** The longest single length left over, an untouched offcut included. */
   readonly longestLeft: number;
   /** No plan of this cost and as few splices leaves a longer one. */

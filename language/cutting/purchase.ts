@@ -153,9 +153,10 @@ function fillEachRoll(task: Task, cost: number, purse: Purse): Load[] | undefine
   return best;
 }
 
-function tryFilling(task: Task, bins: readonly Bin[], purse: Purse): Load[] | undefined {
+/** A plan for these bins by filling one after the other in several ways, or undefined: that proves nothing. */
+export function tryFilling(task: Task, bins: readonly Bin[], purse: Purse, tries = TRIES): Load[] | undefined {
   const falling = [...bins].reverse();
-  for (const [n, way] of fillWays(task.lengths.length, TRIES).entries()) {
+  for (const [n, way] of fillWays(task.lengths.length, tries).entries()) {
     if (purse.nodes <= 0) return undefined;
     const turn = n % 4 < 2 ? bins : falling;
     const caps = turn.map((bin) => bin.cap);

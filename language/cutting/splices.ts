@@ -93,6 +93,71 @@ export function spliceChoices(
   }
 }
 
+/** A fleet has too many long pieces to try all choices for each alone: up to so many all choices are listed. */
+const FEW = 6;
+
+/**
+ * Choices for many long pieces: whole into offcuts as long as some are free, then one way for all pieces, by the roll
+ * that their parts fill. Few long pieces get all choices.
+ */
+export function fleetChoices(
+  long: readonly { readonly piece: number; readonly length: number }[],
+  menu: Menu,
+): SpliceChoices {
+  if (long.length <= FEW) {
+    const listed = spliceChoices(long, menu);
+    if (listed.choices.length <= MOST_POLICIES) return listed;
+  }
+  const { whole, rest } = intoOffcuts(long, menu);
+  const ways = new Map<number, Way[]>();
+  for (const { length } of rest) {
+    if (!ways.has(length)) ways.set(length, fewest([...waysOf(length, { ...menu, offcuts: [] }, new Set())]));
+  }
+  const impossible = rest.filter(({ length }) => ways.get(length)!.length === 0).map(({ piece }) => piece);
+  if (impossible.length > 0) return { choices: [], complete: true, impossible };
+
+  const found = new Map<string, SpliceChoice>();
+  for (const filled of menu.rolls.keys()) {
+    const choice = rest.map(({ piece, length }) => ({ piece, ...preferred(ways.get(length)!, filled) }));
+    const key = choice.map((one) => keyOf(one)).join(' | ');
+    if (!found.has(key) && found.size < MOST_POLICIES) found.set(key, [...whole, ...choice]);
+  }
+  const complete = menu.offcuts.length === 0 && [...ways.values()].every((own) => own.length === 1);
+  return { choices: [...found.values()], complete, impossible: [] };
+}
+
+const MOST_POLICIES = 4;
+
+/** Long pieces that offcuts longer than every roll hold, the longest first, each in the shortest offcut. */
+function intoOffcuts(
+  long: readonly { readonly piece: number; readonly length: number }[],
+  menu: Menu,
+): { readonly whole: Spliced[]; readonly rest: readonly { readonly piece: number; readonly length: number }[] } {
+  const rooms = menu.offcuts.map(({ length }, index) => ({ index, room: length })).sort((a, b) => a.room - b.room);
+  const whole: Spliced[] = [];
+  const rest = [...long]
+    .sort((a, b) => b.length - a.length || a.piece - b.piece)
+    .filter(({ piece, length }) => {
+      const shelf = rooms.find(({ room }) => room >= length);
+      if (!shelf) return true;
+      shelf.room -= length;
+      whole.push({ piece, sole: [], rest: length, restIn: shelf.index, bent: false });
+      return false;
+    });
+  return { whole, rest };
+}
+
+function fewest(ways: readonly Way[]): Way[] {
+  const least = Math.min(...ways.map((way) => way.sole.length));
+  return ways.filter((way) => way.sole.length === least);
+}
+
+/** The way that fills most rolls of the kind asked for. */
+function preferred(ways: readonly Way[], roll: number): Way {
+  const count = (way: Way): number => way.sole.filter((part) => part.index === roll).length;
+  return ways.reduce((best, way) => (count(way) > count(best) ? way : best));
+}
+
 type Way = Omit<Spliced, 'piece'>;
 
 /** Fewer parts first; rolls before offcuts, longest first, so the first way is the plain one. */

@@ -21,7 +21,7 @@ const whole = fc
 
 describe('cutRolls against trying everything', () => {
   it('finds the least money and the longest leftover', () => {
-    const proofs = { volume: 0, search: 0, none: 0 };
+    const proofs = { volume: 0, lp: 0, search: 0, none: 0 };
     fc.assert(
       fc.property(whole, (problem) => {
         const truth = bruteForce(problem, 0)!;

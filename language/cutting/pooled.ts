@@ -1,0 +1,80 @@
+import { type FleetPurchase, fleetPurchase } from './fleet.ts';
+import { leastMoney } from './lattice.ts';
+import { slackBound } from './leftover.ts';
+import type { LinearPrograms } from './linear.ts';
+import { type Menu, makeMenu } from './menu.ts';
+import { cutOffcuts } from './offcuts.ts';
+import { finishPlan, makeStage } from './plan.ts';
+import type { CutProblem, CutResult } from './problem.ts';
+import { checkNumbers, cutRolls, DEFAULT_NODES } from './rig.ts';
+import { fleetChoices } from './splices.ts';
+
+/** Up to so many pieces the search for one rig is tried first. */
+const ONE_RIG = 60;
+/** Times the steps of one rig. */
+const FLEET = 10;
+
+/**
+ * Chooses which rolls to buy for many rigs at once and how to cut them and the offcuts on hand: the same question, aims
+ * and answer as `cutRolls`, for thousands of pieces. One purchase for all is cheaper than one for each rig, because the
+ * rest of a roll serves the next rig. The leftover is that of the plan found; its bound is the rough one.
+ *
+ * @param lp a solver of linear programs: with it bounds are closer and more answers are proven
+ * @throws RangeError if a length or a price is not a safe integer in its range, which is the caller's bug
+ */
+export function cutFleet(problem: CutProblem, lp?: LinearPrograms): CutResult {
+  checkNumbers(problem);
+  const nodes = problem.budget?.nodes ?? DEFAULT_NODES;
+  const menu = makeMenu(problem);
+  if (menu.rolls.length === 0) return cutOffcuts(problem, menu, nodes);
+  const single = problem.pieces.length <= ONE_RIG ? cutRolls(problem) : undefined;
+  if (single && (!single.ok || single.plan.proof !== 'none')) return single;
+
+  const longest = menu.rolls.at(-1)!.length;
+  const long = problem.pieces.flatMap(({ length }, piece) => (length > longest ? [{ piece, length }] : []));
+  const { choices, complete, impossible } = fleetChoices(long, { ...problem, rolls: menu.rolls });
+  if (impossible.length > 0) {
+    return { ok: false, reason: 'cannot-splice', pieces: impossible.map((piece) => problem.pieces[piece]!.id) };
+  }
+  const answers = choices.map((choice) => {
+    const stage = makeStage(problem, menu, choice);
+    const purchase = fleetPurchase(stage.task, lp, { nodes: nodes * FLEET });
+    const money = (amount: number): number => stage.soleCost + amount;
+    return { stage, purchase, cost: money(purchase.cost), ...bounds(purchase, money) };
+  });
+  const { stage, purchase, cost } = answers.reduce((best, one) => (one.cost < best.cost ? one : best));
+  // Parts that gave way for a remainder, and choices left out, leave only the bound that holds for all splices.
+  const listed = complete && !answers.some((one) => one.stage.bent);
+  const rough = roughMoney(problem, menu, stage.splices);
+  const bound = (own: readonly number[]): number => Math.min(cost, Math.max(rough, listed ? Math.min(...own) : rough));
+  const lowerBound = bound(answers.map((one) => one.lowerBound));
+  const volumeBound = bound(answers.map((one) => one.volumeBound));
+  const total = problem.pieces.reduce((sum, piece) => sum + piece.length, stage.splices * problem.splice.lap);
+  const held = problem.offcuts.map((offcut) => Math.max(0, offcut.length));
+  const plan = finishPlan(problem, menu, stage, purchase.loads, {
+    cost,
+    firstFitCost: stage.soleCost + purchase.firstFitCost,
+    volumeBound,
+    lowerBound,
+    leftBound: slackBound(menu.rolls, held, cost, total),
+    byLinearProgram: lp !== undefined,
+  });
+  if (single?.ok && single.plan.cost <= plan.cost) {
+    return single.plan.lowerBound >= plan.lowerBound ? single : { ok: true, plan: { ...plan, ...single.plan } };
+  }
+  return { ok: true, plan };
+}
+
+function bounds(
+  purchase: FleetPurchase,
+  money: (amount: number) => number,
+): { readonly lowerBound: number; readonly volumeBound: number } {
+  return { lowerBound: money(purchase.lowerBound), volumeBound: money(purchase.volumeBound) };
+}
+
+/** What the pieces cost at least whatever the parts, when at least so many splices are needed. */
+function roughMoney(problem: CutProblem, menu: Menu, splices: number): number {
+  const total = problem.pieces.reduce((sum, piece) => sum + piece.length, splices * problem.splice.lap);
+  const need = problem.offcuts.reduce((open, offcut) => open - Math.max(0, offcut.length), total);
+  return leastMoney(menu.rolls, false)(0, need);
+}
