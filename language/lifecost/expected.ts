@@ -1,5 +1,5 @@
 // What a stream is expected to cost, year by year.
-import { flowFactor, requireRate, requireYears, singleFactor } from './factors.ts';
+import { requireRate, requireYears, singleFactor } from './factors.ts';
 import { occurrences, stepsOf } from './occurrences.ts';
 import { type Choice, costOf, type Frame, type Stream, spanOf, type Work } from './streams.ts';
 import { meanOf } from './threepoint.ts';
@@ -49,9 +49,14 @@ export function costIn(year: number, work: Work, { growth = 0 }: Stream, frame: 
   return costOf(work, frame) * (1 + growth) ** year;
 }
 
-/** The discount factor of a stream in a year: single events at their date, yearly flows as the frame times them. */
-export function factorOf(year: number, stream: Stream, { rate, timing }: Frame): number {
-  return stream.kind === 'renewals' || year === 0 ? singleFactor(rate, year) : flowFactor(rate, year, timing);
+/** The discount factor of a stream in a year. */
+export function factorOf(year: number, stream: Stream, frame: Frame): number {
+  return singleFactor(frame.rate, timeOf(year, stream, frame));
+}
+
+/** The time from today that a year's cost is discounted for: single events their date, yearly flows as the frame times them. */
+export function timeOf(year: number, stream: Stream, { timing }: Frame): number {
+  return stream.kind === 'yearly' && timing === 'middle' && year > 0 ? year - 0.5 : year;
 }
 
 /** What is expected of all streams in one year. */

@@ -40,15 +40,12 @@ export function annualValue(presentValue: number, rate: number, years: number): 
   return presentValue / seriesFactor(rate, years);
 }
 
-/** The factor of a yearly flow in its year 1, 2, ... */
-export function flowFactor(rate: number, year: number, timing: Timing): number {
-  return singleFactor(rate, timing === 'end' ? year : year - 0.5);
-}
-
+/** Throws a RangeError on what is no rate a year. */
 export function requireRate(rate: number): void {
   if (!(rate > -1 && rate < Infinity)) throw new RangeError(`no rate: ${rate}`);
 }
 
+/** Throws a RangeError on what is no whole number of years. */
 export function requireYears(years: number): void {
   if (!Number.isInteger(years) || years < 0) throw new RangeError(`no whole number of years: ${years}`);
 }

@@ -105,7 +105,11 @@ export function gridded(points: ThreePoint, step: number): Gridded {
   const index = Math.floor(points.least / step);
   const cells = Math.ceil(points.most / step) - index + 1;
   const at = (cell: number) => shortfallOf((index + cell) * step, points) / step;
-  const chances = Array.from({ length: cells }, (_, cell) => Math.max(0, at(cell + 1) - 2 * at(cell) + at(cell - 1)));
+  const chances = Array.from({ length: cells }, (_, cell) => {
+    const chance = at(cell + 1) - 2 * at(cell) + at(cell - 1);
+    // What rounding alone leaves on a cell that has nothing.
+    return chance < 1e-12 ? 0 : chance;
+  });
   return { index, chances };
 }
 
