@@ -13,8 +13,10 @@ const likely = (line: LabourLine) => ({ ...line, hours: line.hours.likely });
 export function assumptionsOf(parts: Parts): readonly Assumption[] {
   const found = new Map<string, Assumption>();
   for (const { rule, inputs } of figuresIn({ ...parts, labour: parts.labour.map(likely), hours: undefined })) {
-    for (const { name, text, origin } of inputs) {
+    for (const { name: numbered, text, origin } of inputs) {
       if (origin === undefined || origin.kind === 'record') continue;
+      // Where a formula has several of a name they are numbered.
+      const name = numbered.replace(/_\d+$/, '');
       const { file, at, kind, source } = origin;
       const key = `${file} ${at[0]} ${name}`;
       if (found.has(key)) continue;

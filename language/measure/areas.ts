@@ -1,8 +1,9 @@
 // Areas that liquids are counted by.
+import type { Input } from '../explain.ts';
 import type { Item, Policy, Roof, Tape } from '../resolve/types.ts';
 import type { System } from '../values/display.ts';
 import { bandKind, bandOf } from './band.ts';
-import { figureInput, type Long, lengthInput, sumOf, units, type Wide, wide } from './figure.ts';
+import { figureInput, type Long, lengthInput, units, type Wide, wide } from './figure.ts';
 
 const NM2_PER_MM2 = 1e12;
 
@@ -44,12 +45,34 @@ export function bandArea(length: Long, item: Item, policy: Policy, system: Syste
   });
 }
 
-/** Areas together. */
+/**
+ * Areas together, each worked out in the sum: the parts stand nowhere else, and what they rest on (the default band of a
+ * kind) is an assumption of whatever is counted by them.
+ */
 export function areaSum(areas: readonly Wide[], system: System): Wide {
   const mm2 = areas.reduce((sum, area) => sum + area.mm2, 0);
-  const working = sumOf(
-    areas.map(({ figure }) => figure),
-    'area',
-  );
-  return wide(mm2, system, { rule: 'all bands together', ...working });
+  const inputs = new Map<string, Input>();
+  const terms = areas.map(({ figure }) => {
+    const names = new Map(figure.inputs.map((input) => [input.name, nameIn(inputs, input)]));
+    return figure.formula.replace(/[A-Za-z_]\w*/g, (name) => names.get(name) ?? name);
+  });
+  return wide(mm2, system, {
+    rule: 'all bands together',
+    formula: terms.join(' + ') || '0',
+    inputs: [...inputs.values()],
+  });
+}
+
+/** Adds an input under its own name, or a numbered one where another has that name, and gives the name; one that is there already is not added twice. */
+function nameIn(inputs: Map<string, Input>, input: Input): string {
+  const { name, value, text, origin } = input;
+  for (let number = 1; ; number++) {
+    const free = number === 1 ? name : `${name}_${number}`;
+    const there = inputs.get(free);
+    if (there === undefined) {
+      inputs.set(free, { ...input, name: free });
+      return free;
+    }
+    if (there.value === value && there.text === text && there.origin === origin) return free;
+  }
 }

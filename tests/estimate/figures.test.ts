@@ -61,6 +61,8 @@ describe.each([
     expect(whole.assumptions).toContainEqual(
       expect.objectContaining({ name: 'lay rate', text: '40 ft per h', kind: 'from memory' }),
     );
-    expect(whole.assumptions.map(({ name }) => name)).toEqual(expect.arrayContaining(['margin', 'wash rate', 'spare']));
+    const names = whole.assumptions.map(({ name }) => name);
+    expect(names).toEqual(expect.arrayContaining(['margin', 'wash rate', 'spare', 'opening band']));
+    expect(names.filter((name) => /\d/.test(name))).toEqual([]);
   });
 });

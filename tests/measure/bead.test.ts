@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bandArea, roofArea, tapeArea } from '../../language/measure/areas.ts';
+import { areaSum, bandArea, roofArea, tapeArea } from '../../language/measure/areas.ts';
 import { type BeadTakeoff, beadOf } from '../../language/measure/bead.ts';
 import { type Stretch, seamLength } from '../../language/measure/length.ts';
 import { recompute } from '../estimate/recompute.ts';
@@ -128,5 +128,22 @@ describe('areas', () => {
       expect.closeTo(26 / 3, 9),
       expect.closeTo(26 / 6, 9),
     ]);
+  });
+
+  it('together are worked out in one formula, each default band named once', () => {
+    const all = rigOf('  edge curbside\n  cap front\n  cap rear wide 3 in\n  edge roadside wide 1 in');
+    const areas = all.items.map((item) => {
+      const length = seamLength(item, all.roof, 'us');
+      if (!length.ok) throw new Error(length.message);
+      return bandArea(length.value.all, item, all.policy, 'us')!;
+    });
+    const { figure } = areaSum(areas, 'us');
+    // 28 ft of 2 in and of 1 in, 8 ft of 5 in and of 3 in.
+    expect(figure.value).toBeCloseTo((336 * 3 + 96 * 8) / 144, 9);
+    expect(recompute(figure)).toBeCloseTo(figure.value, 9);
+    expect(figure.formula).toBe(
+      'length * edge_band / 144 + length_2 * front_cap_band / 144 + length_2 * rear_cap_band / 144 + length * edge_band_2 / 144',
+    );
+    expect(areaSum([], 'us').figure).toMatchObject({ value: 0, formula: '0', inputs: [] });
   });
 });
