@@ -2,7 +2,7 @@
 import type { Input } from '../explain.ts';
 import type { Policy, Tape } from '../resolve/types.ts';
 import type { Size } from '../statements/slots/shapes.ts';
-import type { System } from '../values/display.ts';
+import { lengthText, type System } from '../values/display.ts';
 import { type Length, lengthOf } from '../values/length.ts';
 import { done, type Read, refused } from '../values/quantity.ts';
 import { type Long, lengthInput, long } from './figure.ts';
@@ -18,10 +18,13 @@ const STEP = { us: QUARTER_INCH, metric: 5_000_000 } as const;
 
 /**
  * A frame round a rectangle of `along` by `across`, with width t, bite i onto the flange, reach o = t - i, end lap e.
- * Full-lap: front and rear W + 2o, flanks L + 2o, double at the corners. Short-lap: flanks L - 2i + 2e, between them.
+ * Full-lap: front and rear W + 2o, flanks L + 2o, double at the corners. Short-lap: flanks L - 2i + 2e, between them; a
+ * lap longer than the tape is wide would reach out beyond front and rear. Refused where the bite is wider than the flange
+ * round its hole, if that is known: the tape would lie over the opening.
  */
 export function rectangleFrame(
   size: Extract<Size, { shape: 'rectangle' }>,
+  hole: Size | undefined,
   policy: Pick<Policy, 'bite' | 'frame'>,
   tape: Pick<Tape, 'name' | 'width' | 'endLap'>,
   system: System,
@@ -33,6 +36,12 @@ export function rectangleFrame(
   if (reach <= 0) return refused(`${width.text} of tape with a bite of ${bite.text} does not reach past the flange`);
   const least = Math.min(size.along.nm, size.across.nm);
   if (2 * bite.nm >= least) return refused('the flange is too small for a frame: boot or sealant only');
+  const leg = hole && legOf(size, hole);
+  if (leg !== undefined && bite.nm > leg) {
+    return refused(
+      `a bite of ${bite.text} is wider than its flange of ${lengthText(leg, system)}, so that tape would lie over the opening: boot or sealant only`,
+    );
+  }
   const side = (name: string, length: Length): Input => lengthInput(name, length, system, origin);
   const shared = [
     lengthInput('tape_width', width, system, tape.width.origin),
@@ -47,15 +56,21 @@ export function rectangleFrame(
   const front = outer('across', size.across);
   if (policy.frame.value === 'full-lap') return done({ front, flank: outer('along', size.along) });
   const lap = tape.endLap;
-  const flank = size.along.nm - 2 * bite.nm + 2 * lap.value.nm;
+  const flank = size.along.nm - 2 * bite.nm + 2 * Math.min(lap.value.nm, width.nm);
   return done({
     front,
     flank: long(flank, system, {
       rule: 'between front and rear, lapped under both',
-      formula: 'along - 2 * bite + 2 * end_lap',
-      inputs: [side('along', size.along), shared[1]!, lengthInput('end_lap', lap.value, system, lap.origin)],
+      formula: 'along - 2 * bite + 2 * min(end_lap, tape_width)',
+      inputs: [side('along', size.along), ...shared, lengthInput('end_lap', lap.value, system, lap.origin)],
     }),
   });
+}
+
+/** How wide a flange is round its hole, where it is narrowest; 0 where the hole reaches beyond it. */
+function legOf(size: Extract<Size, { shape: 'rectangle' }>, hole: Size): number {
+  const [along, across] = hole.shape === 'round' ? [hole.diameter, hole.diameter] : [hole.along, hole.across];
+  return Math.max(0, Math.min(size.along.nm - along.nm, size.across.nm - across.nm) / 2);
 }
 
 /**

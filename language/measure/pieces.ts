@@ -140,7 +140,7 @@ function frame(item: Item, rig: Roofed, policy: Policy, tape: Tape, system: Syst
     if (!four.ok) return four;
     sides = { front: four.value, flank: four.value };
   } else {
-    const four = rectangleFrame(size, policy, tape, system, item.origin);
+    const four = rectangleFrame(size, item.hole, policy, tape, system, item.origin);
     if (!four.ok) return four;
     sides = four.value;
   }

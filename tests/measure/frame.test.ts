@@ -8,7 +8,7 @@ const tape = tapeOf();
 const frame = (line: string, policy: string, of = tape) => {
   const { item, rig } = itemOf(line, { policy });
   if (item.size?.shape !== 'rectangle') throw new Error('no rectangle');
-  return rectangleFrame(item.size, rig.policy, of, 'us', item.origin);
+  return rectangleFrame(item.size, item.hole, rig.policy, of, 'us', item.origin);
 };
 const total = (line: string, policy: string) => {
   const got = frame(line, policy);
@@ -32,6 +32,25 @@ describe('a frame round a rectangle', () => {
     expect(got.ok && [inches(got.value.front), inches(got.value.flank)]).toEqual([16, 32]);
     const short = frame('opening hatch 26 in by 10 in', 'frame short-lap');
     expect(short.ok && [inches(short.value.front), inches(short.value.flank)]).toEqual([16, 28]);
+  });
+
+  it('laps no further under front and rear than the tape is wide', () => {
+    const narrow = frame(
+      'opening vent 16 in by 16 in',
+      'frame short-lap',
+      tapeOf('tape T { width 2 in end-lap 3 in }'),
+    );
+    // 16 - 2 + 2 x 2, not 2 x 3: the outer corners are 2 x 1 in beyond the flange.
+    expect(narrow.ok && inches(narrow.value.flank)).toBe(18);
+  });
+
+  it('is refused where its bite would lie over the opening', () => {
+    expect(frame('opening vent cutout 14 in by 14 in flange 1 in', '')).toMatchObject({ ok: true });
+    expect(frame('opening vent cutout 14 in by 14 in flange 7/8 in', '')).toMatchObject({
+      message:
+        'a bite of 1 in is wider than its flange of 7/8 in, so that tape would lie over the opening: boot or sealant only',
+    });
+    expect(frame('opening vent cutout 14 in by 14 in flange 7/8 in', 'bite 3/4 in')).toMatchObject({ ok: true });
   });
 
   it('is refused where it closes over the part, or does not reach past the flange', () => {
