@@ -1,5 +1,7 @@
 // The estimate as Markdown.
 import type { Estimate, LabourLine, Priced } from '../estimate/index.ts';
+import type { CompareResult } from '../lifecost/schema.ts';
+import { comparisonMarkdown } from './comparison-markdown.ts';
 import { bullets, left, paragraphs, plain, right, section, table } from './markdown.ts';
 import type { EstimatePaper } from './papers.ts';
 import { cuttingText, purchaseTable, takeOffTable } from './purchase-markdown.ts';
@@ -12,7 +14,7 @@ export function estimateMarkdown(paper: EstimatePaper): string {
     `# Estimate: ${plain(paper.name)}`,
     `As of ${paper.asOf}, computed from what was recorded and planned. Built-in figures: library ${paper.library}.`,
     ...(fleet ? ofFleet(paper) : []),
-    ...paper.estimates.flatMap((estimate) => ofRig(estimate, fleet)),
+    ...paper.estimates.flatMap((estimate, i) => ofRig(estimate, paper.comparisons[i]?.comparison, fleet)),
     section('Due, but not planned', unplannedTable(paper), mark),
     section('Cautions', bullets(paper.cautions.map(({ text }) => text)), mark),
     paper.note,
@@ -55,7 +57,7 @@ function ofFleet({ estimates, sums, unsummed, shopping }: EstimatePaper): string
   ];
 }
 
-function ofRig(estimate: Estimate, fleet: boolean): string[] {
+function ofRig(estimate: Estimate, comparison: CompareResult | undefined, fleet: boolean): string[] {
   const { rig, jobs, visits, cutting, questions } = estimate;
   const unit = rig.unit === undefined ? '' : plain(rig.unit);
   const title = fleet
@@ -63,10 +65,12 @@ function ofRig(estimate: Estimate, fleet: boolean): string[] {
     : unit === ''
       ? []
       : [`Unit ${unit}.`];
+  const ways = section('The ways over the years', comparison ? comparisonMarkdown(comparison) : '');
   if (jobs.length === 0)
     return [
       ...title,
       'Nothing is planned: there is nothing to buy. A plan is a line such as `tape front with EdgeTape4 after 2027-04-15`.',
+      ways,
     ];
   const numbered = visits.length > 1;
   return [
@@ -79,7 +83,8 @@ function ofRig(estimate: Estimate, fleet: boolean): string[] {
     section('Labour', labourTable(estimate)),
     section('Total', totalTable(estimate)),
     section('Open questions', bullets(questions.map((question) => plain(question.text)))),
-    section('What is assumed', assumptionTable(estimate)),
+    ways,
+    section('What is assumed', assumptionTable(estimate, comparison)),
   ];
 }
 
@@ -146,10 +151,16 @@ function totalTable({ totals, labour }: Estimate): string {
   return paragraphs(table([left(''), right(''), left('')], rows), whole).trimEnd();
 }
 
-function assumptionTable({ assumptions }: Estimate): string {
+function assumptionTable({ assumptions }: Estimate, comparison: CompareResult | undefined): string {
+  const more = comparison && 'assumptions' in comparison ? comparison.assumptions : [];
   return table(
     [left('figure'), left('value'), left('kind'), left('used for')],
-    assumptions.map((one) => [plain(one.name), plain(one.text), plain(one.source ?? one.kind), plain(one.usedFor)]),
+    [...assumptions, ...more].map((one) => [
+      plain(one.name),
+      plain(one.text),
+      plain(one.source ?? one.kind),
+      plain(one.usedFor),
+    ]),
   );
 }
 

@@ -2,6 +2,8 @@
 import * as z from 'zod';
 import { Estimate, estimateOf } from '../estimate/index.ts';
 import { libraryVersion } from '../library/index.ts';
+import { comparisonOf } from '../lifecost/comparison.ts';
+import { CompareResult } from '../lifecost/schema.ts';
 import { folderOf } from '../resolve/paths.ts';
 import type { Dates, Fleet, RigView } from '../resolve/types.ts';
 import { Schedule, ScheduledDue, scheduleOfFleet, scheduleOfRig } from '../schedule/index.ts';
@@ -30,6 +32,8 @@ export const EstimatePaper = z
     ...common,
     /** One for a rig, one for each rig of a fleet. */
     estimates: z.array(Estimate).readonly(),
+    /** For each of these rigs the ways to keep its seams tight over the years. */
+    comparisons: z.array(z.strictObject({ rig: z.string(), comparison: CompareResult }).readonly()).readonly(),
     /** Sums over the rigs of a fleet, one for each currency. */
     sums: z.array(Sum).readonly(),
     /** Why a fleet has not one sum over all its rigs. */
@@ -86,6 +90,7 @@ export function papersOf(subject: Subject, dates: Dates): Papers {
         document: 'rigseam/estimate/1',
         ...head(dangers),
         estimates,
+        comparisons: views.map((view) => ({ rig: view.rig.name, comparison: comparisonOf(view, dates.asOf) })),
         sums,
         unsummed: subject.kind === 'fleet' ? unsummed(estimates, sums) : [],
         shopping: subject.kind === 'fleet' ? shoppingOf(estimates) : [],

@@ -86,15 +86,20 @@ function likelyLife(
   return earliest(ends);
 }
 
-interface End {
+export interface End {
   readonly by: TapeLife['endsBy'];
   readonly date: string;
   readonly formula: string;
   readonly inputs: readonly Input[];
 }
 
-function membraneEnd({ item }: SeamState, { rig, surface }: RigView): readonly End[] {
-  if (item.wall || !rig.roof?.surface) return [];
+function membraneEnd({ item }: SeamState, view: RigView): readonly End[] {
+  return item.wall ? [] : endOfMembrane(view);
+}
+
+/** The day on which the life of the membrane ends at the latest; empty where its life or its age is not known. */
+export function endOfMembrane({ rig, surface }: RigView): readonly End[] {
+  if (!rig.roof?.surface) return [];
   const life = surface(rig.roof.surface)?.life;
   const laid = rig.roof.since ?? rig.identity.built?.value ?? rig.identity.inService?.value;
   if (!life || !laid) return [];
@@ -107,7 +112,8 @@ function membraneEnd({ item }: SeamState, { rig, surface }: RigView): readonly E
   return [{ by: 'membrane', date: addPeriod(since, most.value), formula: 'membrane_laid + membrane_life', inputs }];
 }
 
-function partEnd({ item, replaced }: SeamState, { rig }: RigView): readonly End[] {
+/** The day on which the life of a part ends at the latest; empty where no life is written or nothing says when it was fitted. */
+export function partEnd({ item, replaced }: SeamState, { rig }: RigView): readonly End[] {
   if (!item.partLife) return [];
   const fitted = replaced ?? item.since ?? rig.identity.built?.value;
   if (!fitted) return [];

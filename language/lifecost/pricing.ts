@@ -6,15 +6,15 @@ import type { Plan, RigView } from '../resolve/types.ts';
 import type { PlanStatement } from '../statements/plans.ts';
 
 /** One step of the work: a verb, the names of items, the names of materials. */
-export interface Step {
+export interface Task {
   readonly word: 'strip' | 'seal' | 'tape' | 'wash' | 'inspect';
   readonly items?: readonly string[];
   readonly materials?: readonly string[];
 }
 
 /** What work costs on one occasion, in whole money of `currency`; tax is in what it is put on. */
-export interface Work {
-  readonly materials: number;
+export interface PricedWork {
+  readonly material: number;
   readonly labour: number;
   /** The part of `labour` that a visit takes however little is done: setting up and clearing. */
   readonly setUp: number;
@@ -29,7 +29,7 @@ export interface Work {
  * The cost of steps that are done in one visit on the as-of date, bought new: what lies on the shelf is spent once, and
  * these are costs of many years. Undefined where no currency is known.
  */
-export function workOf(view: RigView, asOf: string, steps: readonly Step[]): Work | undefined {
+export function priceOf(view: RigView, asOf: string, steps: readonly Task[]): PricedWork | undefined {
   const plans = steps.flatMap((step) => planOf(view, step));
   const estimate = estimateOf({ ...view, rig: { ...view.rig, plans, stock: [] } }, { asOf, today: asOf });
   const { totals, labour, hours } = estimate;
@@ -39,7 +39,7 @@ export function workOf(view: RigView, asOf: string, steps: readonly Step[]): Wor
   const setUp = labour.filter(({ task }) => task === 'set-up').reduce((sum, { cost }) => sum + amount(cost), 0);
   const onLabour = on === 'all' ? share : 1;
   return {
-    materials: amount(totals.materials) * share,
+    material: amount(totals.materials) * share,
     labour: amount(totals.labour) * onLabour,
     setUp: setUp * onLabour,
     hours: hours.likely.value,
@@ -77,7 +77,7 @@ function taxed(name: string, figure: Explained, percent: number, { rig }: RigVie
 }
 
 /** A plan as if it were written in the heading of the rig, without a date, so that no record is taken for it. */
-function planOf({ rig }: RigView, { word, items, materials }: Step): readonly Plan[] {
+function planOf({ rig }: RigView, { word, items, materials }: Task): readonly Plan[] {
   if (items?.length === 0) return [];
   const at = rig.nameAt;
   const statement = {

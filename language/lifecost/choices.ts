@@ -1,0 +1,168 @@
+// The ways to keep the seams tight as streams of work over the years.
+import type { OffRoad, Way } from '../statements/words.ts';
+import type { Basis, Cost, Quoted, Taping } from './basis.ts';
+import { once, preceded, renewed, yearlyChance } from './courses.ts';
+import { fixedLife, yearlyLife } from './servicelife.ts';
+import type { Choice, Renewals, Step, Stream, Work } from './streams.ts';
+import { certain, meanOf } from './threepoint.ts';
+
+/** A way with its streams. `key` tells several quotes of shops apart. */
+export interface WayChoice extends Choice {
+  readonly key: string;
+  readonly way: Way;
+}
+
+/** Every way that the basis can be counted for; `touch-up`, the fair rival of all others, comes first. */
+export function choicesOf(basis: Basis): readonly WayChoice[] {
+  const { tape, tapeEdges, quotes } = basis;
+  const choice = (way: Way, name: string, streams: readonly Stream[], key: string = way): WayChoice => ({
+    key,
+    way,
+    name,
+    streams: [...streams, ...missedLeak(basis, way)],
+  });
+  return [
+    choice('touch-up', 'inspecting, and touching up what needs it', [
+      ...today(basis, basis.now),
+      ...touchUps(basis, 1, basis.seams),
+    ]),
+    choice('recoat', 'sealing everything again by the calendar', [recoats(basis)]),
+    ...(tape ? [choice('tape', 'taping what can be taped, touching up the rest', taped(basis, tape))] : []),
+    ...(tapeEdges
+      ? [choice('tape-edges', 'taping the side edges, touching up the rest', taped(basis, tapeEdges))]
+      : []),
+    ...quotes.map((quote, i) => {
+      const way = quote.job === 'reroof' ? 'reroof' : 'shop';
+      return choice(way, `${jobs[quote.job]} by ${quote.from}`, quoted(basis, quote), `${way}-${i + 1}`);
+    }),
+  ];
+}
+
+const jobs: Readonly<Record<Quoted['job'], string>> = {
+  recoat: 'everything sealed again',
+  tape: 'everything taped',
+  strip: 'everything stripped and sealed',
+  reseal: 'everything stripped and sealed',
+  reroof: 'a new roof',
+};
+
+const off = ({ days }: Basis, what: OffRoad) => meanOf(days[what]);
+
+function work(title: string, { material, labour }: Cost, days: number): Work {
+  return { title, material, labour, days };
+}
+
+/** What the findings of today ask for: a day's work, unless something has to be stripped for it. */
+function today(basis: Basis, now: Cost | undefined): readonly Stream[] {
+  if (now === undefined) return [];
+  return [once('now', work('what the findings ask for now', now, off(basis, 'touch-up')), 0)];
+}
+
+/** How much of the seams has its last coat on; what is stripped today in any case has not. */
+const fullShare = ({ coats, limit }: Basis) =>
+  coats.reduce((sum, each) => sum + (each.coats >= limit && !each.bad ? each.share : 0), 0);
+
+/**
+ * Touching up a part of the seams: each year its share of the sealing, of what has its last coat on with stripping, and a
+ * visit in the years in which at least one seam needs it (each with the chance of its share, one apart from the other).
+ */
+function touchUps(basis: Basis, part: number, seams: number, full = fullShare(basis)): readonly Stream[] {
+  if (seams === 0 || part === 0) return [];
+  const { recoat, strip, touchUp } = basis;
+  const blend = (of: (cost: Cost) => number) => part * (of(recoat) * (1 - full) + of(strip) * full);
+  const sealing: Work = {
+    title: 'touching up',
+    material: blend((cost) => cost.material),
+    labour: blend((cost) => cost.labour - cost.setUp),
+    days: 0,
+  };
+  const visit: Work = { title: 'a visit for it', material: 0, labour: recoat.setUp, days: off(basis, 'touch-up') };
+  const through = basis.years - 1;
+  return [
+    { kind: 'yearly', title: 'touching up', work: sealing, share: touchUp, drawn: 'once', through },
+    {
+      kind: 'yearly',
+      title: 'visits',
+      work: visit,
+      share: certain(1 - (1 - meanOf(touchUp)) ** seams),
+      drawn: 'once',
+      through,
+    },
+  ];
+}
+
+/** Sealing everything now and at the end of each cycle; what has its last coat on, or is bad now, is stripped first. */
+function recoats(basis: Basis): Renewals {
+  const { limit, recoat, strip, coats } = basis;
+  const life = yearlyLife(basis.recoatEvery);
+  const works = new Map<number, Work>();
+  const step = (share: number): Step => {
+    const known = works.get(share);
+    if (known) return { life, work: known };
+    const mix = (of: (cost: Cost) => number) => of(recoat) * (1 - share) + of(strip) * share;
+    const made: Work = {
+      title: share === 0 ? 'sealing' : share === 1 ? 'stripping and sealing' : 'sealing, stripping the last coats',
+      material: mix((cost) => cost.material),
+      labour: mix((cost) => cost.labour),
+      days: off(basis, 'recoat') * (1 - share) + off(basis, 'strip') * share,
+    };
+    works.set(share, made);
+    return { life, work: made };
+  };
+  // Each visit adds a coat, or begins at one where the last is reached: after `limit` of them all is as it was.
+  const steps: Step[] = [];
+  let now = coats;
+  for (let visit = 0; visit < 2 * limit; visit++) {
+    const stripped = ({ coats: on, bad }: Basis['coats'][number]) => bad || on >= limit;
+    steps.push(step(now.reduce((sum, each) => sum + (stripped(each) ? each.share : 0), 0)));
+    now = now.map((each) => ({ share: each.share, coats: stripped(each) ? 1 : each.coats + 1, bad: false }));
+  }
+  return { kind: 'renewals', title: 'sealing', lead: steps.slice(0, limit), cycle: steps.slice(limit) };
+}
+
+/** Taping now, and anew at the end of the tape's life; what is not taped is touched up. */
+function taped(basis: Basis, { first, renewal, lives, now, rest }: Taping): readonly Stream[] {
+  const part = (cost: Cost, share: number) => ({
+    ...cost,
+    material: cost.material * share,
+    labour: cost.labour * share,
+  });
+  const streams = lives.map(({ share, life }) => {
+    const lasting = yearlyLife(life);
+    const days = off(basis, 'tape') * share;
+    return renewed(
+      'tape',
+      { work: work('taping', part(first, share), days), life: lasting },
+      { work: work('new tape for old', part(renewal, share), days), life: lasting },
+    );
+  });
+  return [...streams, ...today(basis, now), ...touchUps(basis, rest.share, rest.seams)];
+}
+
+/** A shop's work now; what it leaves is kept by touching up, or by renewing its tape. */
+function quoted(basis: Basis, { price, job, from }: Quoted): readonly Stream[] {
+  const days = off(basis, job === 'reroof' ? 'reroof' : 'shop');
+  const bought = work(`the work of ${from}`, { material: price, labour: 0, setUp: 0 }, days);
+  if (job === 'tape' && basis.tape) {
+    const [longest] = [...basis.tape.lives].sort((a, b) => b.share - a.share);
+    const [own] = taped(basis, { ...basis.tape, lives: [{ share: 1, life: longest!.life }] }) as readonly [Renewals];
+    const renewals: Renewals = { ...own, lead: [] };
+    return [
+      preceded('tape', { work: bought, life: yearlyLife(longest!.life) }, renewals),
+      ...touchUps(basis, basis.tape.rest.share, basis.tape.rest.seams),
+    ];
+  }
+  const after = { recoat: fullShare(basis), tape: fullShare(basis), strip: 0, reseal: 0, reroof: 0 }[job];
+  return [
+    { kind: 'renewals', title: 'shop', lead: [{ work: bought, life: fixedLife(1) }], cycle: [] },
+    ...touchUps(basis, 1, basis.seams, after),
+  ];
+}
+
+/** The what-if of a missed leak, where the policy writes one. */
+function missedLeak({ missedLeak: all, years }: Basis, way: Way): readonly Stream[] {
+  const leak = all[way];
+  if (!leak || leak.chance === 0) return [];
+  const loss: Work = { title: 'a leak that was missed', material: leak.cost, labour: 0, days: 0 };
+  return [yearlyChance('missed leaks', loss, leak.chance, years)];
+}
