@@ -130,7 +130,7 @@ export function withFound(
   const layers = layersOf(event, used, 'sealant', 'found', material);
   const top = stretch.layers.at(-1);
   if (event.record.word === 'inspected' && top && layers.some((layer) => same(layer, top))) return stretch;
-  const { bare: _, ...rest } = stretch;
+  const { bare: _, film: _f, ...rest } = stretch;
   return { ...rest, layers };
 }
 

@@ -75,6 +75,8 @@ export interface Stretch {
   readonly temporary?: { readonly event: Event; readonly until?: Day };
   /** Stripped, replaced or rebedded, and nothing laid since. */
   readonly bare?: Event;
+  /** Of a bare stretch: silicone that was taken off. Its film may still be there, until something is laid. */
+  readonly film?: Layer;
 }
 
 /** What is known of an item on a date. */

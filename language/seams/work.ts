@@ -71,7 +71,7 @@ function uncovered(stretch: Stretch): Stretch {
 /** What must stay open takes no layer: a record that says so is a mistake that a rule speaks of. */
 function laid(stretch: Stretch, event: Event, role: Role, layers: readonly Layer[]): Stretch {
   if (role === 'open') return stretch;
-  const { bare: _, ...rest } = uncovered(stretch);
+  const { bare: _, film: _f, ...rest } = uncovered(stretch);
   return renewed({ ...rest, layers: [...stretch.layers, ...layers] }, event);
 }
 
@@ -84,8 +84,10 @@ function coated(stretch: Stretch, event: Event, role: Role, layers: readonly Lay
 function emptied(stretch: Stretch, event: Event, role: Role): Stretch {
   if (role === 'open') return stretch;
   const { condition: _c, sound: _s, coating, ...rest } = uncovered(stretch);
+  const film = stretch.layers.findLast(({ family }) => family === 'silicone' || family === 'acetoxy-silicone');
   return {
     ...rest,
+    ...(film && role === 'sealed' ? { film } : {}),
     ...(coating && role === 'sealed' ? { coating } : {}),
     layers: [],
     defects: [],
