@@ -16,14 +16,17 @@ export function purchaseTable({ purchases }: Estimate): string {
       i === 0 ? proof : '',
     ]);
   });
-  const notes = purchases.flatMap(({ material, onHand, withSpare, cartridges, left: over }) => {
+  const notes = purchases.flatMap(({ material, onHand, withSpare, cartridges, left: over, hint }) => {
     const said = [
       ...(withSpare ? [`${withSpare.text} with the spare`] : []),
       ...(onHand && onHand.value > 0 ? [`${onHand.text} from the shelf`] : []),
       ...(cartridges ? [`${cartridges.text} in all`] : []),
       ...(over && over.value > 0 ? [`${over.text} left over`] : []),
     ];
-    return said.length > 0 ? [`${plain(material)}: ${said.join('; ')}.`] : [];
+    return [
+      ...(said.length > 0 ? [`${plain(material)}: ${said.join('; ')}.`] : []),
+      ...(hint ? [`${plain(material)}: ${plain(hint)}`] : []),
+    ];
   });
   return paragraphs(
     table([left('material'), right('needed'), left('buy'), right('each'), right('cost'), left('why')], rows),
@@ -36,7 +39,7 @@ export function cuttingText(list: Estimate['cutting'][number]): string {
   const stock = list.stock.map((one) => {
     const cuts = one.cuts.map(
       (cut) =>
-        `${cut.piece} (${plain(cut.item)}, ${plain(cut.what)}${cut.part ? `, part ${cut.part[0]} of ${cut.part[1]}` : ''}) ${cut.length.text}`,
+        `${cut.rig === undefined ? '' : `${plain(cut.rig)} `}${cut.piece} (${plain(cut.item)}, ${plain(cut.what)}${cut.part ? `, part ${cut.part[0]} of ${cut.part[1]}` : ''}) ${cut.length.text}`,
     );
     return `${plain(one.what)}, ${one.usable.text} usable: ${cuts.length === 0 ? 'not needed' : cuts.join('; ')} – ${one.left.text} left`;
   });
@@ -50,8 +53,15 @@ export function cuttingText(list: Estimate['cutting'][number]): string {
       'Pieces are numbered in the order in which they are laid.',
       bullets(stock),
       `${splices}${list.longestLeft ? ` Longest single offcut: ${list.longestLeft.text}.` : ''}`,
+      bullets(list.joints.map(jointText)),
     ).trimEnd(),
   );
+}
+
+function jointText({ rig, piece, item, at, tooNear }: Estimate['cutting'][number]['joints'][number]): string {
+  const whose = rig === undefined ? '' : `${plain(rig)}, `;
+  const near = tooNear ? ': nearer to a corner or an opening than 12 in, for the roll leaves no other place' : '';
+  return `Splice of ${whose}piece ${piece} (${plain(item)}) at ${at.text} from its front end${near}.`;
 }
 
 /** What was measured for the purchase: strips, beads, what is stripped, liquids. */

@@ -5,8 +5,9 @@ import type { JobLine, LiquidLine } from './schema.ts';
 import type { Takeoff } from './takeoff.ts';
 import type { Numbered } from './tape.ts';
 
-export function numbered({ item, copy, what, frame, figure, nm }: TapePiece, number: number, tape: string): Numbered {
-  return { nm, line: { number, tape, item, copy, what, frame, length: figure } };
+export function numbered(piece: TapePiece, number: number, tape: string): Numbered {
+  const { item, copy, what, frame, figure, nm, keepOff } = piece;
+  return { nm, line: { number, tape, item, copy, what, frame, length: figure }, ...(keepOff ? { keepOff } : {}) };
 }
 
 export function liquidLine({ task, material, area, volume }: LiquidNeed): LiquidLine {

@@ -154,6 +154,8 @@ export const StockLine = z
       .array(
         z
           .strictObject({
+            /** Of a purchase for several rigs: whose piece it is. */
+            rig: z.string().exactOptional(),
             piece: z.int().positive(),
             item: z.string(),
             what: z.string(),
@@ -173,6 +175,21 @@ export const CuttingList = z
     tape: z.string(),
     stock: z.array(StockLine).readonly(),
     splices: z.int().nonnegative(),
+    /** Where the parts of spliced pieces overlap, from the front end of the piece to the middle of the lap. */
+    joints: z
+      .array(
+        z
+          .strictObject({
+            rig: z.string().exactOptional(),
+            piece: z.int().positive(),
+            item: z.string(),
+            at: Figure,
+            /** It had to fall within a foot of a corner or an opening. */
+            tooNear: z.boolean(),
+          })
+          .readonly(),
+      )
+      .readonly(),
     longestLeft: Figure.exactOptional(),
   })
   .readonly();
@@ -203,6 +220,8 @@ export const Purchase = z
     cost: Priced.exactOptional(),
     proven: z.boolean(),
     proof: z.string(),
+    /** What is worth knowing of it beside the proof. */
+    hint: z.string().exactOptional(),
     left: Figure.exactOptional(),
   })
   .readonly();

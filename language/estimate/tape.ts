@@ -1,21 +1,29 @@
 // Buying and cutting one tape: which rolls, and what is cut from each, in laying order.
-import { type CutPlan, type CutResult, cutRolls } from '../cutting/index.ts';
-import type { Explained } from '../explain.ts';
-import { figureInput, type Long, lengthInput, long, sumOf } from '../measure/figure.ts';
+import { type CutPlan, type CutProblem, type CutResult, cutRolls } from '../cutting/index.ts';
+import { type Long, lengthInput, long, sumOf } from '../measure/figure.ts';
+import { SPLICE_CLEAR, type Span } from '../measure/splicing.ts';
 import type { Policy, Tape } from '../resolve/types.ts';
-import { lengthText, type System } from '../values/display.ts';
+import type { System } from '../values/display.ts';
 import type { Length } from '../values/length.ts';
 import { fromMinor, minorUnits } from '../values/money.ts';
 import { countedOf } from '../values/numbers.ts';
+import { cuttingList, pieceName } from './cutting-list.ts';
 import { buyable, moneyInput, priced } from './priced.ts';
-import type { CuttingList, PieceLine, Purchase, Question, StockLine } from './schema.ts';
+import type { CuttingList, PieceLine, Purchase, Question } from './schema.ts';
 import type { OnHand } from './stock.ts';
 
 /** A piece with its number in laying order and its exact length. */
 export interface Numbered {
   readonly line: PieceLine;
   readonly nm: number;
+  /** Stretches of it, from its front end, in which no splice should lie. */
+  readonly keepOff?: readonly Span[];
+  /** Whose piece it is, where pieces of several rigs are cut together. */
+  readonly rig?: string;
 }
+
+/** How rolls are cut: for one rig, or for a whole fleet. */
+export type Cutter = (problem: CutProblem) => CutResult;
 
 export interface TapePurchase {
   readonly purchase: Purchase;
@@ -23,11 +31,10 @@ export interface TapePurchase {
   readonly questions: readonly Question[];
 }
 
-/** No part of a spliced piece is shorter, so that no splice comes nearer than this to a corner (common practice). */
-const LEAST_PART = 12 * 25_400_000;
 const NM_PER_MM = 1_000_000;
 
-interface Stocked {
+/** A length of tape to cut from. */
+export interface Stocked {
   readonly what: string;
   readonly length: Length;
   readonly usable: Long;
@@ -38,17 +45,18 @@ export function buyTape(
   tape: Tape,
   pieces: readonly Numbered[],
   onHand: OnHand,
-  policy: Pick<Policy, 'rollWaste'>,
+  policy: Pick<Policy, 'rollWaste' | 'splices'>,
   currency: string | undefined,
   system: System,
+  cut: Cutter = cutRolls,
 ): TapePurchase {
   const { from, currency: paid } = buyable(tape.rolls, currency);
   const rolls = from.map(({ size, origin }) => stocked(`roll of ${size.text}`, size, origin, policy, true, system));
   const shelf = onHand.lengths.map(({ length, roll, origin }) =>
     stocked(roll ? `unopened roll of ${length.text}` : `${length.text} on hand`, length, origin, policy, roll, system),
   );
-  const result = cutRolls({
-    pieces: pieces.map(({ line, nm }) => ({ id: String(line.number), length: nm })),
+  const result = cut({
+    pieces: pieces.map(({ nm, keepOff }, i) => ({ id: String(i), length: nm, ...(keepOff ? { keepOff } : {}) })),
     rolls: rolls.map(({ usable }, i) => ({
       id: String(i),
       length: usable.nm,
@@ -56,7 +64,11 @@ export function buyTape(
       price: paid === undefined ? Math.max(0, Math.round(usable.nm / NM_PER_MM)) : minorUnits(from[i]!.price!),
     })),
     offcuts: shelf.map(({ usable }, i) => ({ id: String(i), length: usable.nm })),
-    splice: { lap: tape.endLap.value.nm, leastPart: LEAST_PART },
+    splice: {
+      lap: tape.endLap.value.nm,
+      leastPart: SPLICE_CLEAR,
+      ...(policy.splices.value === 'allowed' ? { voluntary: true as const } : {}),
+    },
   });
   const need = long(
     pieces.reduce((sum, { nm }) => sum + nm, 0),
@@ -71,7 +83,7 @@ export function buyTape(
   );
   const base = { material: tape.name, kind: 'tape' as const, need: need.figure, ...shelfFigure(shelf, system) };
   if (!result.ok) {
-    const text = refusal(tape, result);
+    const text = refusal(tape, result, pieces);
     const question: Question = { rule: 'no-roll', about: tape.name, text };
     return { purchase: { ...base, buy: [], proven: false, proof: text }, questions: [...onHand.questions, question] };
   }
@@ -101,7 +113,7 @@ export function buyTape(
     paid === undefined
       ? undefined
       : priced(fromMinor(plan.cost, paid), 'all rolls together', costSum.formula, costSum.inputs);
-  const cutting = cuttingList(tape, plan, rolls, shelf, pieces, system);
+  const cutting = cuttingList(tape, plan, { rolls, shelf, pieces }, system);
   const question: Question[] =
     paid === undefined && plan.buy.length > 0
       ? [
@@ -119,6 +131,7 @@ export function buyTape(
       ...(cost === undefined ? {} : { cost }),
       proven: plan.proof !== 'none',
       proof: proofOf(plan, cost?.figure.text),
+      ...hintOf(plan, paid),
       ...(cutting.longestLeft === undefined ? {} : { left: cutting.longestLeft }),
     },
     cutting,
@@ -152,74 +165,11 @@ function shelfFigure(shelf: readonly Stocked[], system: System): Pick<Purchase, 
   return { onHand: long(nm, system, { rule: 'single lengths on hand', ...sumOf(figures, 'on_hand') }).figure };
 }
 
-function cuttingList(
-  tape: Tape,
-  plan: CutPlan,
-  rolls: readonly Stocked[],
-  shelf: readonly Stocked[],
-  pieces: readonly Numbered[],
-  system: System,
-): CuttingList {
-  const byNumber = new Map(pieces.map((piece) => [String(piece.line.number), piece]));
-  const stock = plan.cuts.map((cut): StockLine & { readonly leftNm: number } => {
-    const { kind, id, number } = cut.stock;
-    const from = (kind === 'roll' ? rolls : shelf)[Number(id)]!;
-    const cuts = cut.parts.map(({ piece, length, part }) => {
-      const { line } = byNumber.get(piece)!;
-      const place = { piece: line.number, item: line.item, what: line.what };
-      return part === undefined
-        ? { ...place, length: line.length }
-        : { ...place, part, length: partFigure(length, line.length, part, tape, system) };
-    });
-    const used = sumOf(
-      cuts.map(({ length }) => length),
-      'cut',
-    );
-    const left = long(cut.left, system, {
-      rule: 'what is left',
-      formula: `usable - (${used.formula})`,
-      inputs: [figureInput('usable', from.usable.figure), ...used.inputs],
-    });
-    const what = kind === 'roll' ? `${from.what}, number ${number}` : from.what;
-    return {
-      kind: kind === 'roll' ? 'roll' : 'on-hand',
-      what,
-      usable: from.usable.figure,
-      cuts,
-      left: left.figure,
-      leftNm: cut.left,
-    };
-  });
-  const touched = new Set(plan.cuts.flatMap(({ stock: { kind, id } }) => (kind === 'offcut' ? [Number(id)] : [])));
-  const lefts = [
-    ...stock.map(({ leftNm, left }) => [leftNm, left] as const),
-    ...shelf.flatMap(({ usable }, i) => (touched.has(i) ? [] : [[usable.nm, usable.figure] as const])),
-  ];
-  const longest = lefts.find(([nm]) => nm === plan.longestLeft)?.[1];
-  return {
-    tape: tape.name,
-    stock: stock.map(({ leftNm: _, ...line }) => line),
-    splices: plan.splices,
-    ...(longest === undefined ? {} : { longestLeft: longest }),
-  };
-}
-
-function partFigure(
-  nm: number,
-  whole: Explained,
-  [k, n]: readonly [number, number],
-  tape: Tape,
-  system: System,
-): Explained {
-  return long(nm, system, {
-    rule: `part ${k} of ${n} of ${whole.text}, the forward part over the rear one by an end lap`,
-    formula: 'part',
-    inputs: [
-      lengthInput('part', { nm, text: lengthText(nm, system) }, system),
-      figureInput('piece', whole),
-      lengthInput('end_lap', tape.endLap.value, system, tape.endLap.origin),
-    ],
-  }).figure;
+/** What a splice that nobody needs would save, where the policy does not allow one. */
+function hintOf(plan: CutPlan, paid: string | undefined): Pick<Purchase, 'hint'> {
+  if (plan.oneSpliceSaves === undefined || paid === undefined) return {};
+  const saves = fromMinor(plan.oneSpliceSaves, paid).text;
+  return { hint: `One splice more would save ${saves}; the policy allows it with \`splices allowed\`.` };
 }
 
 function proofOf(plan: CutPlan, cost: string | undefined): string {
@@ -233,8 +183,8 @@ function proofOf(plan: CutPlan, cost: string | undefined): string {
   return `${what}${splices}, ${cost}, within ${gap} % of the bound`;
 }
 
-function refusal(tape: Tape, result: Extract<CutResult, { ok: false }>): string {
-  const numbers = result.pieces.join(', ');
+function refusal(tape: Tape, result: Extract<CutResult, { ok: false }>, pieces: readonly Numbered[]): string {
+  const numbers = result.pieces.map((id) => pieceName(pieces[Number(id)] as Numbered)).join(', ');
   return result.reason === 'no-rolls'
     ? `No roll of ${tape.name} is on sale in the records, and what is on hand does not hold all pieces.`
     : `No allowed splice makes piece ${numbers} from the rolls of ${tape.name} on sale.`;

@@ -10,6 +10,7 @@ import { type Long, lengthInput, long } from './figure.ts';
 import { rectangleFrame, roundFrame } from './frame.ts';
 import { type LayKey, layKey } from './layorder.ts';
 import { isPart, type Side, type Stretch, seamLength, straightSides, stretchLength } from './length.ts';
+import { keepOffOf, type Span } from './splicing.ts';
 import { whyNoTape } from './treatable.ts';
 
 /** One piece of tape, end laps included. */
@@ -24,6 +25,8 @@ export interface TapePiece {
   /** A side of a frame, which takes longer to lay than a straight strip. */
   readonly frame: boolean;
   readonly lay: LayKey;
+  /** From its front end: where no splice should lie. Missing for what is never long enough to be spliced. */
+  readonly keepOff?: readonly Span[];
 }
 
 /** The pieces of an item, and the strips that lie side by side where it is a straight seam. */
@@ -78,7 +81,7 @@ function straight(
   if (!strips.ok) return strips;
   const runs = runsOf(item, sides, rig, tape, part, system);
   const pieces = copies(item).flatMap((copy) =>
-    runs.flatMap(({ what, length }) =>
+    runs.flatMap(({ what, length, keepOff }) =>
       Array.from({ length: strips.value.count }, (_, i) => ({
         item: item.name,
         copy,
@@ -87,6 +90,7 @@ function straight(
         figure: length.figure,
         frame: false,
         lay: layKey(item, rig, copy, SIDE_ORDER.indexOf(what) * 100 + i),
+        keepOff,
       })),
     ),
   );
@@ -101,7 +105,7 @@ function runsOf(
   tape: Tape,
   part: Stretch | undefined,
   system: System,
-): readonly { readonly what: Side['what']; readonly length: Long }[] {
+): readonly { readonly what: Side['what']; readonly length: Long; readonly keepOff: readonly Span[] }[] {
   const endLap = lengthInput('end_lap', tape.endLap.value, system, tape.endLap.origin);
   const origin = item.kind === 'edge' || item.kind === 'cap' ? rig.roof?.origin : item.origin;
   let start = 0;
@@ -110,9 +114,12 @@ function runsOf(
     start += length.nm;
     const covered: Length = local ? lengthOf(Math.round(stretchLength(local, length.nm)), system) : length;
     if (covered.nm === 0) return [];
+    const lap = tape.endLap.value.nm;
+    const piece = { start: Math.max(0, local?.from ?? 0) - lap, length: covered.nm + 2 * lap };
     return [
       {
         what,
+        keepOff: keepOffOf(item, rig, piece, length.nm),
         length: long(covered.nm + 2 * tape.endLap.value.nm, system, {
           rule: `${local ? 'the stretch' : 'the length'} and an end lap at both ends`,
           formula: 'length + 2 * end_lap',

@@ -1,15 +1,12 @@
 // Rules of laying tape: is a strip longer than every roll, and does it leave a hand any room?
 
-import { placedItems } from '../measure/fit.ts';
 import { tapePieces } from '../measure/pieces.ts';
+import { besideSeam, SPLICE_CLEAR } from '../measure/splicing.ts';
 import type { Located } from '../resolve/located.ts';
 import type { Item, Plan, Rig, Tape } from '../resolve/types.ts';
 import { lengthText } from '../values/display.ts';
 import { listed } from './listed.ts';
 import { family, type RigContext, type RuleEntry } from './rule.ts';
-
-/** A splice stays this far from corners and openings. */
-const CLEAR = 12 * 25_400_000;
 
 const rules = {
   'longer-than-rolls': {
@@ -82,7 +79,7 @@ function* planned(plan: Plan, tape: Tape, rig: Rig, items: ReadonlyMap<string, I
 function spliced(parts: number, longest: number, roll: number, item: Item, rig: Rig, tape: Tape): string {
   const system = rig.policy.units.value;
   const text = (nm: number) => lengthText(nm, system);
-  const how = `the forward part over the rear part by ${tape.endLap.value.text}, at least ${text(CLEAR)} from corners and openings`;
+  const how = `the forward part over the rear part by ${tape.endLap.value.text}, at least ${text(SPLICE_CLEAR)} from corners and openings`;
   if (parts > 2) return `Splice it ${parts - 1} times, ${how}.`;
   if (item.kind !== 'edge' || !rig.roof) return `Splice it once, ${how}.`;
   const { clear, near } = clearOf(item, rig, longest - roll, roll);
@@ -99,14 +96,10 @@ type Reach = readonly [from: number, to: number];
  * openings beside the edge. A part reaches from its corner to the splice.
  */
 function clearOf(edge: Item, rig: Rig, from: number, to: number): { clear: readonly Reach[]; near: readonly string[] } {
-  const roof = rig.roof!;
-  const beside = placedItems(rig.items).filter(({ across, halfAcross }) => {
-    const gap = edge.side === 'roadside' ? roof.across.nm - across - halfAcross : across - halfAcross;
-    return gap < CLEAR;
-  });
-  let clear: Reach[] = [[Math.max(from, CLEAR), Math.min(to, roof.along.nm - CLEAR)]];
-  for (const { along, halfAlong } of beside) {
-    const [low, high] = [along - halfAlong - CLEAR, along + halfAlong + CLEAR];
+  const beside = besideSeam(edge, rig);
+  let clear: Reach[] = [[Math.max(from, SPLICE_CLEAR), Math.min(to, rig.roof!.along.nm - SPLICE_CLEAR)]];
+  for (const { span } of beside) {
+    const [low, high] = [span[0] - SPLICE_CLEAR, span[1] + SPLICE_CLEAR];
     clear = clear.flatMap(([a, b]): Reach[] => [
       [a, Math.min(b, low)],
       [Math.max(a, high), b],
@@ -114,5 +107,5 @@ function clearOf(edge: Item, rig: Rig, from: number, to: number): { clear: reado
     clear = clear.filter(([a, b]) => a <= b);
   }
   clear = clear.filter(([a, b]) => a <= b);
-  return { clear, near: [...new Set(beside.map(({ item }) => item.name))] };
+  return { clear, near: [...new Set(beside.map(({ placed }) => placed.item.name))] };
 }
