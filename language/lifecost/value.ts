@@ -1,6 +1,6 @@
 // What a choice is worth: mean, range, the course of the years.
 import { type YearSum, yearSums } from './expected.ts';
-import { momentsOf } from './moments.ts';
+import { type Moments, momentsOf } from './moments.ts';
 import { certainly, chanceLess, type Outcomes, outcomeQuantile, together } from './outcomes.ts';
 import { spreadOf } from './spread.ts';
 import type { Choice, Frame } from './streams.ts';
@@ -9,8 +9,11 @@ import type { Choice, Frame } from './streams.ts';
  * Cells of the money grid in a standard deviation of the present value. The mean is exact whatever the grid; a quantile
  * is right within three cells.
  */
-export const CELLS_PER_DEVIATION = 128;
+const CELLS_PER_DEVIATION = 128;
 const CELLS_OF_TOLERANCE = 3;
+
+/** Cells from the least to the most possible amount at most: something dear and next to impossible makes the grid coarser. */
+const MOST_CELLS = 16_384;
 
 export interface Value {
   readonly name: string;
@@ -37,11 +40,14 @@ export interface Value {
 export function valued(choice: Choice, frame: Frame): Value {
   const years = yearSums(choice, frame);
   const moments = choice.streams.map((stream) => momentsOf(stream, frame));
-  const mean = moments.reduce((sum, each) => sum + each.mean, 0);
-  const deviation = Math.sqrt(moments.reduce((sum, each) => sum + each.variance, 0));
+  const total = (figure: (each: Moments) => number) => moments.reduce((sum, each) => sum + figure(each), 0);
+  const mean = total((each) => each.mean);
+  const deviation = Math.sqrt(total(({ variance }) => variance));
   // Nothing is uncertain where all that deviates is rounding; any step will do then.
-  const known = deviation <= 1e-12 * Math.abs(mean);
-  const step = known ? 1 : deviation / CELLS_PER_DEVIATION;
+  const known = deviation <= 1e-12 * total(({ mean }) => Math.abs(mean));
+  const step = known
+    ? 1
+    : Math.max(deviation / CELLS_PER_DEVIATION, total(({ least, most }) => most - least) / MOST_CELLS);
   const outcomes = choice.streams.map((stream) => spreadOf(stream, frame, step)).reduce(together, certainly(0, step));
   return {
     name: choice.name,

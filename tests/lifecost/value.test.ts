@@ -143,6 +143,28 @@ describe('the distribution of the present value', () => {
     expect([value.low, value.median, value.high].map((amount) => Math.round(amount / 100))).toEqual([0, 2, 4]);
   });
 
+  it('of something dear and next to impossible stays on a grid of bearable size', () => {
+    for (const chance of [1e-4, 1e-7, 1e-10]) {
+      const ruin = yearlyChance('ruin', work('ruin', 1e6), chance, 40);
+      const value = valued({ name: 'ruin', streams: [ruin, touchUp] }, { ...frame, years: 40 });
+      expect(value.outcomes.chances.length).toBeLessThan(20_000);
+      const calm = valued(only(touchUp), { ...frame, years: 40 });
+      expect(Math.abs(value.median - calm.median)).toBeLessThan(
+        value.tolerance + calm.tolerance + 0.01 * calm.deviation,
+      );
+    }
+  });
+
+  it('has no grid to go mad where costs and returns cancel out', () => {
+    const streams = [
+      { ...touchUp, share: certain(1) },
+      { ...touchUp, share: certain(1), work: { ...touchUp.work, material: -240, labour: -320, days: -1 } },
+    ];
+    const value = valued({ name: 'nothing', streams }, frame);
+    expect(value.outcomes.chances).toHaveLength(1);
+    expect(value.mean).toBeCloseTo(0, 9);
+  });
+
   it('takes what lowers the cost for what it is', () => {
     const refund: Yearly = { ...touchUp, work: work('refund', -100), share: threePoint(0, 0.5, 1) };
     const value = valued(only(refund), { ...frame, years: 1, rate: 0 });
