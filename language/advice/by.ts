@@ -1,5 +1,5 @@
 // By when: the day of the due that a row names, or one that follows from the policy.
-import { orBeforeDeparture } from '../due/calendar.ts';
+import { movedOutOfStorage, orBeforeDeparture } from '../due/calendar.ts';
 import { ageStart, type Due } from '../due/index.ts';
 import { addPeriod } from '../values/calendar.ts';
 import { type Period, periodOf } from '../values/period.ts';
@@ -44,7 +44,7 @@ function plainBy(what: ByWhat, facts: Facts): By | undefined {
     case 'temporary':
       return first(facts, (due) => due.kind === 'temporary-cover' && due.item === facts.item.name);
     case 'inspect':
-      return first(facts, (due) => due.kind === 'inspect' || due.kind === 'storage-look');
+      return nextLook(facts);
   }
 }
 
@@ -87,6 +87,24 @@ function repairOfOpen(facts: Facts): By | undefined {
   const leaves = bound.departure ? ', and before the rig leaves' : '';
   const because = `Found open on ${start}: covered at once, and repaired within ${repairAtMost.text}${leaves}.`;
   return dated(date, because, scene);
+}
+
+/**
+ * The next look at it: by the policy's interval from the last look or from the work since; with the look at the whole roof
+ * where that comes before. What was never looked at has the date of the whole roof.
+ */
+function nextLook(facts: Facts): By | undefined {
+  const { scene, stretch, item, word } = facts;
+  const roof = first(facts, ({ kind }) => kind === 'inspect' || kind === 'storage-look');
+  const event = word === 'renewed' ? stretch.condition?.event : stretch.looked;
+  if (!event) return roof;
+  const start = ageStart(event);
+  const { inspect } = scene.view.rig.policy;
+  const own = addPeriod(start, inspect.value);
+  const date = movedOutOfStorage(own, start, scene.dates.asOf, scene.calendar)?.date ?? own;
+  if (roof && roof.date > start && roof.date <= date) return roof;
+  const did = word === 'renewed' ? `was ${event.record.word}` : 'was last looked at';
+  return dated(date, `${item.name} ${did} on ${start}; every seam is looked at every ${inspect.value.text}.`, scene);
 }
 
 /** What is bare is treated like what is open, from the day on which it was laid bare. */

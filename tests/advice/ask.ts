@@ -1,6 +1,7 @@
 // The advice on a rig from text.
 import { adviceOf, type SeamAdvice } from '../../language/advice/index.ts';
 import type { RigView } from '../../language/resolve/types.ts';
+import { projectOf } from '../project/workspace.ts';
 import { viewsOf } from '../seams/view.ts';
 
 export const FT = 304_800_000;
@@ -30,6 +31,8 @@ export interface Asked {
   /** The surface of the roof. */
   readonly surface?: string;
   readonly policy?: string;
+  /** The text has lines that cannot be read. */
+  readonly broken?: boolean;
 }
 
 /** The text of a yard with one rig in it: these lines, on a roof of 28 ft by 8 ft. */
@@ -63,7 +66,12 @@ ${lines}
 `;
 }
 
-export const viewOf = (lines: string, asked?: Asked): RigView => viewsOf({ 'a.rig': rigText(lines, asked) });
+export function viewOf(lines: string, asked?: Asked): RigView {
+  const text = { 'a.rig': rigText(lines, asked) };
+  const [view] = asked?.broken ? projectOf(text).rigs('a.rig') : [viewsOf(text)];
+  if (!view) throw new Error('the text has no rig');
+  return view;
+}
 
 export const today = '2026-05-20';
 
