@@ -1,4 +1,6 @@
 import { bestValue, type Flavour, fillInBulk } from './bulk.ts';
+import { demandOf, makeMaster, shelvesOf } from './columns.ts';
+import { dive, raiseBound, seed } from './dive.ts';
 import { fillInTurn, fillWays } from './fill.ts';
 import { firstFit, withCheapestRolls } from './firstfit.ts';
 import { leastMoney } from './lattice.ts';
@@ -18,14 +20,22 @@ export interface FleetPurchase extends Cutting {
 
 /** How many of the last rolls are cut anew, tried in this order. */
 const TAILS = [6, 10, 16];
+/** A dive stops so many rolls before the end. */
+const DIVE_ENDS = 8;
+/** Dives are repeated, more and more carefully, while the bound is not reached. */
+const BOLDNESS = [0.15, 0.4, 0.05];
+/** Pricing takes short steps, and many. */
+const PRICING = 60;
 
 /**
  * Least money for many pieces. First-fit-decreasing is compared with the volume bound; where they differ, the offcuts
  * are filled as full as possible, then rolls in bulk, and the last ones are chosen and cut by the search for single rigs.
+ * What is then still open is for the linear program over all ways to cut a roll: it raises the bound, and its solution is
+ * rounded to whole rolls.
  *
  * @throws if a piece fits no roll
  */
-export function fleetPurchase(task: Task, _lp: LinearPrograms | undefined, purse: Purse): FleetPurchase {
+export function fleetPurchase(task: Task, lp: LinearPrograms | undefined, purse: Purse): FleetPurchase {
   const first = firstFit(task);
   if (!first) throw new RangeError('a piece fits no roll on sale');
   const firstFitCost = costOf(task, first);
@@ -34,26 +44,47 @@ export function fleetPurchase(task: Task, _lp: LinearPrograms | undefined, purse
     task.rolls.map(({ usable, price }) => ({ length: usable / unit, price })),
     task.exact,
   );
-  const volumeBound = Math.min(firstFitCost, least(0, needOf(task) / unit));
-  let best = cutting(task, first);
+  const rung = (bound: number): number => least(bound, needOf(task) / unit);
+  const volumeBound = Math.min(firstFitCost, rung(0));
+  const plans = [cutting(task, first)];
+  const cheapest = (): Cutting => plans.reduce((best, plan) => (plan.cost < best.cost ? plan : best));
 
-  if (best.cost > volumeBound) {
-    const held = fillOffcuts(task, purse);
-    for (const flavour of flavoursFor(task)) {
-      const found = cutInBulk(task, held, flavour, { from: volumeBound, below: best.cost }, purse);
-      if (found) best = found;
-      if (best.cost === volumeBound) break;
-    }
+  const held = cheapest().cost > volumeBound ? fillOffcuts(task, task.counts, purse) : [];
+  for (const flavour of flavoursFor(task)) {
+    if (cheapest().cost === volumeBound) break;
+    const rest = remainderOf(task, leftAfter(task, held));
+    const rolls = asWhole(task, rest, fillInBulk(rest.task, flavour, purse));
+    plans.push(...finish(task, [...held, ...rolls], { from: volumeBound, below: cheapest().cost }, purse));
   }
-  return { ...best, volumeBound, lowerBound: volumeBound, firstFitCost };
+  let lowerBound = volumeBound;
+  if (lp && task.exact && cheapest().cost > volumeBound) {
+    const shelves = shelvesOf(task);
+    lp.covering(demandOf(task.counts, shelves), (program) => {
+      const master = makeMaster(task, shelves, program);
+      for (const plan of plans) seed(master, plan.loads);
+      const steps = { nodes: purse.nodes * PRICING };
+      lowerBound = Math.max(lowerBound, Math.min(cheapest().cost, raiseBound(master, rung, cheapest().cost, steps)));
+      const until = DIVE_ENDS * task.rolls[bestValue(task)]!.cap;
+      for (const [n, boldness] of BOLDNESS.entries()) {
+        if (cheapest().cost === lowerBound || (n > 0 && steps.nodes <= 0)) return;
+        // The first dive has steps of its own: its plan is worth more than the last bit of the bound.
+        const found = dive(master, boldness, until, n > 0 ? steps : { nodes: purse.nodes * PRICING });
+        plans.push(...finish(task, found, { from: lowerBound, below: cheapest().cost }, purse));
+      }
+    });
+  }
+  return { ...cheapest(), volumeBound, lowerBound, firstFitCost };
 }
 
-/** Fills the offcuts, shortest first, each as full as the pieces allow. */
-function fillOffcuts(task: Task, purse: Purse): Load[] {
-  const order = [...task.offcuts.keys()].sort((a, b) => task.offcuts[a]!.cap - task.offcuts[b]!.cap);
+/** Fills the free offcuts, shortest first, each as full as the pieces left allow. */
+function fillOffcuts(task: Task, left: readonly number[], purse: Purse, free?: readonly boolean[]): Load[] {
+  const order = [...task.offcuts.keys()]
+    .filter((index) => free?.[index] ?? true)
+    .sort((a, b) => task.offcuts[a]!.cap - task.offcuts[b]!.cap);
+  if (order.length === 0) return [];
   const [way] = fillWays(task.lengths.length, 3).slice(2);
   const caps = order.map((index) => task.offcuts[index]!.cap);
-  const { fillings } = fillInTurn(task.lengths, task.counts, caps, way!, purse);
+  const { fillings } = fillInTurn(task.lengths, left, caps, way!, purse);
   return order.flatMap((index, i): Load[] => {
     const counts = fillings[i]!;
     return counts.some((count) => count > 0) ? [{ kind: 'offcut', index, counts }] : [];
@@ -65,32 +96,34 @@ function flavoursFor(task: Task): Flavour[] {
   return task.rolls[bestValue(task)]!.cap >= 2 * (task.lengths[0] ?? 0) ? ['mix', 'largest'] : ['largest', 'mix'];
 }
 
-/** Offcuts, rolls in bulk, then the tail, for less than `below`; stops early at `from`, which nothing undercuts. */
-function cutInBulk(
+/**
+ * Completes loads to plans that cost less than `below`: more and more of the last loads are taken back, and what they and
+ * no load hold is cut anew. Ends early at `from`, which nothing undercuts.
+ */
+function finish(
   task: Task,
-  held: readonly Load[],
-  flavour: Flavour,
+  loads: readonly Load[],
   money: { readonly from: number; readonly below: number },
   purse: Purse,
-): Cutting | undefined {
-  const rest = remainderOf(task, leftAfter(task, held));
-  const bulk = fillInBulk(rest.task, flavour, purse);
-  let best: Cutting | undefined;
+): Cutting[] {
+  const found: Cutting[] = [];
   let below = money.below;
-  const whole = [...held, ...asWhole(task, rest, withCheapestRolls(rest.task, bulk))];
-  if (costOf(task, whole) < below) {
-    best = cutting(task, whole);
-    below = best.cost;
+  const add = (plan: readonly Load[]): void => {
+    const cost = costOf(task, plan);
+    if (found.length === 0 || cost < below) found.push({ loads: plan, cost });
+    below = Math.min(below, cost);
+  };
+  if (leftAfter(task, loads).every((count) => count === 0)) add(withCheapestRolls(task, loads));
+  for (const size of [0, ...TAILS]) {
+    if (below <= money.from) break;
+    const kept = loads.slice(0, Math.max(0, loads.length - size));
+    const free = task.offcuts.map((_, index) => !kept.some((load) => load.kind === 'offcut' && load.index === index));
+    const held = fillOffcuts(task, leftAfter(task, kept), purse, free);
+    const all = [...kept, ...held];
+    const last = remainderOf(task, leftAfter(task, all));
+    const spent = costOf(task, all);
+    const tail = cutTail(last.task, money.from - spent, below - spent, purse);
+    if (tail) add([...all, ...asWhole(task, last, tail)]);
   }
-  for (const size of TAILS) {
-    if (below === money.from) break;
-    const kept = bulk.slice(0, Math.max(0, bulk.length - size));
-    const last = remainderOf(rest.task, leftAfter(rest.task, kept));
-    const tail = cutTail(last.task, below - costOf(rest.task, kept), purse);
-    if (!tail) continue;
-    const loads = [...held, ...asWhole(task, rest, [...kept, ...asWhole(rest.task, last, tail)])];
-    best = cutting(task, loads);
-    below = best.cost;
-  }
-  return best;
+  return found;
 }

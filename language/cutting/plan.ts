@@ -48,10 +48,11 @@ export function makeStage(problem: CutProblem, menu: Menu, choice: SpliceChoice)
       items.push({ piece, length });
       continue;
     }
-    const parts = one.sole.length + 1;
+    const parts = one.sole.length + (one.shared === undefined ? 0 : 1) + 1;
     one.sole.forEach((sole, k) => {
       soles.push({ ...sole, item: { piece, length: sole.length, part: [k + 1, parts] } });
     });
+    if (one.shared !== undefined) items.push({ piece, length: one.shared, part: [parts - 1, parts] });
     const rest: Item = { piece, length: one.rest, ...(parts > 1 ? { part: [parts, parts] as const } : {}) };
     if (one.restIn === undefined) items.push(rest);
     else taken.set(one.restIn, [...(taken.get(one.restIn) ?? []), rest]);
@@ -73,7 +74,7 @@ export function makeStage(problem: CutProblem, menu: Menu, choice: SpliceChoice)
     held,
     soles,
     soleCost: soles.reduce((cost, sole) => cost + (sole.kind === 'roll' ? menu.rolls[sole.index]!.price : 0), 0),
-    splices: choice.reduce((sum, one) => sum + one.sole.length, 0),
+    splices: choice.reduce((sum, one) => sum + one.sole.length + (one.shared === undefined ? 0 : 1), 0),
     bent: choice.some((one) => one.bent),
   };
 }

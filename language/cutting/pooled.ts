@@ -4,7 +4,7 @@ import { slackBound } from './leftover.ts';
 import type { LinearPrograms } from './linear.ts';
 import { type Menu, makeMenu } from './menu.ts';
 import { cutOffcuts } from './offcuts.ts';
-import { finishPlan, makeStage } from './plan.ts';
+import { finishPlan, makeStage, type Stage } from './plan.ts';
 import type { CutProblem, CutResult } from './problem.ts';
 import { checkNumbers, cutRolls, DEFAULT_NODES } from './rig.ts';
 import { fleetChoices } from './splices.ts';
@@ -30,25 +30,12 @@ export function cutFleet(problem: CutProblem, lp?: LinearPrograms): CutResult {
   const single = problem.pieces.length <= ONE_RIG ? cutRolls(problem) : undefined;
   if (single && (!single.ok || single.plan.proof !== 'none')) return single;
 
-  const longest = menu.rolls.at(-1)!.length;
-  const long = problem.pieces.flatMap(({ length }, piece) => (length > longest ? [{ piece, length }] : []));
-  const { choices, complete, impossible } = fleetChoices(long, { ...problem, rolls: menu.rolls });
-  if (impossible.length > 0) {
-    return { ok: false, reason: 'cannot-splice', pieces: impossible.map((piece) => problem.pieces[piece]!.id) };
+  const solved = solve(problem, menu, lp, nodes * FLEET);
+  if ('impossible' in solved) {
+    return { ok: false, reason: 'cannot-splice', pieces: solved.impossible.map((piece) => problem.pieces[piece]!.id) };
   }
-  const answers = choices.map((choice) => {
-    const stage = makeStage(problem, menu, choice);
-    const purchase = fleetPurchase(stage.task, lp, { nodes: nodes * FLEET });
-    const money = (amount: number): number => stage.soleCost + amount;
-    return { stage, purchase, cost: money(purchase.cost), ...bounds(purchase, money) };
-  });
-  const { stage, purchase, cost } = answers.reduce((best, one) => (one.cost < best.cost ? one : best));
-  // Parts that gave way for a remainder, and choices left out, leave only the bound that holds for all splices.
-  const listed = complete && !answers.some((one) => one.stage.bent);
-  const rough = roughMoney(problem, menu, stage.splices);
-  const bound = (own: readonly number[]): number => Math.min(cost, Math.max(rough, listed ? Math.min(...own) : rough));
-  const lowerBound = bound(answers.map((one) => one.lowerBound));
-  const volumeBound = bound(answers.map((one) => one.volumeBound));
+  const { stage, purchase, cost } = solved;
+  const { lowerBound, volumeBound } = boundsOf(problem, menu, solved, lp, nodes * FLEET);
   const total = problem.pieces.reduce((sum, piece) => sum + piece.length, stage.splices * problem.splice.lap);
   const held = problem.offcuts.map((offcut) => Math.max(0, offcut.length));
   const plan = finishPlan(problem, menu, stage, purchase.loads, {
@@ -65,11 +52,60 @@ export function cutFleet(problem: CutProblem, lp?: LinearPrograms): CutResult {
   return { ok: true, plan };
 }
 
-function bounds(
-  purchase: FleetPurchase,
-  money: (amount: number) => number,
+interface Solved {
+  readonly stage: Stage;
+  readonly purchase: FleetPurchase;
+  readonly cost: number;
+  readonly volumeBound: number;
+  readonly lowerBound: number;
+  /** The bounds hold for all plans with as few splices, not only for those that splice in this way. */
+  readonly all: boolean;
+}
+
+function solve(
+  problem: CutProblem,
+  menu: Menu,
+  lp: LinearPrograms | undefined,
+  nodes: number,
+): Solved | { readonly impossible: readonly number[] } {
+  const longest = menu.rolls.at(-1)!.length;
+  const long = problem.pieces.flatMap(({ length }, piece) => (length > longest ? [{ piece, length }] : []));
+  const { choices, complete, impossible } = fleetChoices(long, { ...problem, rolls: menu.rolls });
+  if (impossible.length > 0) return { impossible };
+  const answers = choices.map((choice) => {
+    const stage = makeStage(problem, menu, choice);
+    const purchase = fleetPurchase(stage.task, lp, { nodes });
+    return { stage, purchase, cost: stage.soleCost + purchase.cost };
+  });
+  const least = (money: (purchase: FleetPurchase) => number): number =>
+    Math.min(...answers.map(({ stage, purchase }) => stage.soleCost + money(purchase)));
+  return {
+    ...answers.reduce((best, one) => (one.cost < best.cost ? one : best)),
+    volumeBound: least((purchase) => purchase.volumeBound),
+    lowerBound: least((purchase) => purchase.lowerBound),
+    all: complete && !answers.some(({ stage }) => stage.bent),
+  };
+}
+
+/** Bounds for every plan with as few splices; where parts gave way, those of the problem without a least part. */
+function boundsOf(
+  problem: CutProblem,
+  menu: Menu,
+  solved: Solved,
+  lp: LinearPrograms | undefined,
+  nodes: number,
 ): { readonly lowerBound: number; readonly volumeBound: number } {
-  return { lowerBound: money(purchase.lowerBound), volumeBound: money(purchase.volumeBound) };
+  const { cost, stage } = solved;
+  const rough = Math.min(cost, roughMoney(problem, menu, stage.splices));
+  const within = (bound: number): number => Math.min(cost, Math.max(rough, bound));
+  if (solved.all) return { lowerBound: within(solved.lowerBound), volumeBound: within(solved.volumeBound) };
+  if (rough < cost && stage.bent) {
+    const free = solve({ ...problem, splice: { ...problem.splice, leastPart: 0 } }, menu, lp, nodes);
+    if (!('impossible' in free) && free.all && free.stage.splices === stage.splices) {
+      return { lowerBound: within(free.lowerBound), volumeBound: within(free.volumeBound) };
+    }
+  }
+  return { lowerBound: rough, volumeBound: rough };
 }
 
 /** What the pieces cost at least whatever the parts, when at least so many splices are needed. */

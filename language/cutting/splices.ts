@@ -11,6 +11,8 @@ export interface SolePart {
 export interface Spliced {
   readonly piece: number;
   readonly sole: readonly SolePart[];
+  /** A part before the remainder that shares its roll with other pieces. */
+  readonly shared?: number;
   readonly rest: number;
   /** The offcut that must hold the remainder because no roll does. */
   readonly restIn?: number;
@@ -33,6 +35,7 @@ const MOST_CHOICES = 400;
 const MOST_STEPS = 100_000;
 
 interface Menu {
+  readonly pieces: readonly { readonly length: number }[];
   readonly rolls: readonly { readonly length: number }[];
   readonly offcuts: readonly { readonly length: number }[];
   readonly splice: CutProblem['splice'];
@@ -118,7 +121,10 @@ export function fleetChoices(
 
   const found = new Map<string, SpliceChoice>();
   for (const filled of menu.rolls.keys()) {
-    const choice = rest.map(({ piece, length }) => ({ piece, ...preferred(ways.get(length)!, filled) }));
+    const choice = shareRolls(
+      rest.map(({ piece, length }) => ({ piece, ...preferred(ways.get(length)!, filled) })),
+      menu,
+    );
     const key = choice.map((one) => keyOf(one)).join(' | ');
     if (!found.has(key) && found.size < MOST_POLICIES) found.set(key, [...whole, ...choice]);
   }
@@ -127,6 +133,33 @@ export function fleetChoices(
 }
 
 const MOST_POLICIES = 4;
+
+/**
+ * Where a part gave way for a remainder that would be too short, a roll is left with a rest that no piece fits. Instead
+ * the part is shortened further, by a short piece that is cut from the same roll; the remainder grows by as much.
+ */
+function shareRolls(choice: readonly Spliced[], menu: Menu): Spliced[] {
+  const least = leastPartOf(menu);
+  const supply = new Map<number, number>();
+  for (const { length } of menu.pieces) supply.set(length, (supply.get(length) ?? 0) + 1);
+  const lengths = [...supply.keys()].sort((a, b) => a - b);
+  return choice.map((one): Spliced => {
+    const last = one.sole.at(-1);
+    if (!one.bent || last?.kind !== 'roll') return one;
+    const roll = menu.rolls[last.index]!.length;
+    const both = last.length + one.rest;
+    const filler = lengths
+      .filter((length) => roll - length >= least && both - (roll - length) >= least && length < roll / 2)
+      .filter((length) => supply.get(length)! > 0)
+      .slice(0, SHORT_ONES)
+      .reduce((most, length) => ((supply.get(length) ?? 0) > (supply.get(most) ?? 0) ? length : most), 0);
+    if (filler === 0) return one;
+    supply.set(filler, supply.get(filler)! - 1);
+    return { ...one, sole: one.sole.slice(0, -1), shared: roll - filler, rest: both - (roll - filler) };
+  });
+}
+
+const SHORT_ONES = 12;
 
 /** Long pieces that offcuts longer than every roll hold, the longest first, each in the shortest offcut. */
 function intoOffcuts(
@@ -164,7 +197,7 @@ type Way = Omit<Spliced, 'piece'>;
 function* waysOf(length: number, menu: Menu, free: ReadonlySet<number>): Generator<Way> {
   const { lap } = menu.splice;
   const longest = Math.max(...menu.rolls.map((roll) => roll.length));
-  const least = Math.max(menu.splice.leastPart, lap + 1);
+  const least = leastPartOf(menu);
   const parts = longest > lap ? Math.ceil((length - lap) / (longest - lap)) : 1;
   // A copy: the caller takes offcuts out and puts them back between two ways.
   const held = [...free].sort((a, b) => a - b);
@@ -207,6 +240,10 @@ function* waysOf(length: number, menu: Menu, free: ReadonlySet<number>): Generat
       }
     }
   }
+}
+
+function leastPartOf({ splice }: Pick<Menu, 'splice'>): number {
+  return Math.max(splice.leastPart, splice.lap + 1);
 }
 
 /** Takes `need` off the parts without making one shorter than `least`; undefined if they cannot give so much. */

@@ -11,17 +11,21 @@ const SEARCH = 3_000;
 
 /**
  * Cuts the last pieces of a fleet, some ten rolls of them, for less than `below` money: the rungs of the money ladder
- * are tried upwards, each by filling and then by a short exact search, so the mix of rolls comes out right.
+ * from `from` on are tried upwards, each by filling and then by a short exact search, so the mix of rolls comes out right.
  *
  * @returns undefined when nothing below that money was found
  */
-export function cutTail(task: Task, below: number, purse: Purse): readonly Load[] | undefined {
+export function cutTail(task: Task, from: number, below: number, purse: Purse): readonly Load[] | undefined {
   if (task.total === 0) return below > 0 ? [] : undefined;
   if (below <= 0) return undefined;
   const ladder = makeLadder(task.rolls, below - 1);
   if (!ladder) return undefined;
   const dominated = dominatedSets(task.rolls);
-  for (let cost = climb(ladder, 0, task.total); cost !== undefined; cost = climb(ladder, cost + 1, task.total)) {
+  for (
+    let cost = climb(ladder, Math.max(0, from), task.total);
+    cost !== undefined;
+    cost = climb(ladder, cost + 1, task.total)
+  ) {
     const { purchases } = purchasesAt(ladder, cost, task.total, dominated);
     for (const purchase of purchases) {
       if (purse.nodes <= 0) return undefined;
