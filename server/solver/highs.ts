@@ -103,11 +103,8 @@ function program(model: Model, rows: number, attempt: <T>(call: () => T) => T): 
         if (rows > 0) model.changeRowsBounds(all, Float64Array.from(of), none);
       }),
     solve: () => {
-      const { modelStatus, solution } = attempt(() => ({
-        modelStatus: model.run().modelStatus,
-        solution: model.getSolution(),
-      }));
-      if (modelStatus !== OPTIMAL) throw new GaveUp();
+      if (attempt(() => model.run().modelStatus) !== OPTIMAL) throw new GaveUp();
+      const solution = attempt(() => model.getSolution());
       return { uses: solution.colValue, duals: solution.rowDual };
     },
   };
