@@ -1,7 +1,7 @@
 // Bundles the three things that run: the extension client, the language server and the command line.
 //   node esbuild.mjs           minified, no source maps: what is packed
 //   node esbuild.mjs --dev     readable, with source maps; --watch rebuilds on every change
-import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { context } from 'esbuild';
 
 const dev = process.argv.includes('--dev');
@@ -43,6 +43,9 @@ if (!existsSync('language/grammar/generated/ast.ts')) {
 }
 
 rmSync('dist', { recursive: true, force: true });
+// The solver of linear programs looks for its code beside the bundle that it stands in.
+mkdirSync('dist');
+copyFileSync('node_modules/highs/build/highs.wasm', 'dist/highs.wasm');
 const contexts = await Promise.all(bundles.map((bundle) => context({ ...shared, ...bundle })));
 if (watch) {
   await Promise.all(contexts.map((each) => each.watch()));

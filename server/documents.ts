@@ -5,6 +5,7 @@ import type { Project } from '../language/resolve/project.ts';
 import type { Dates } from '../language/resolve/types.ts';
 import type { Finding } from '../language/rules/finding.ts';
 import { findingsThatStopWriting } from '../language/rules/writable.ts';
+import { loadLinearPrograms } from './solver/highs.ts';
 
 /** The rigs and fleets that a file declares; models and histories have no papers. */
 export function targetsIn(project: Project, path: string): Target[] {
@@ -15,14 +16,17 @@ export function targetsIn(project: Project, path: string): Target[] {
   );
 }
 
-/** The papers of the named rigs and fleets of a file; without names, of its only one. `place` writes where a finding stands. */
-export function documentsFor(
+/**
+ * The papers of the named rigs and fleets of a file; without names, of its only one. `place` writes where a finding stands.
+ * The solver of linear programs is loaded where a fleet is among them, to prove more of its purchase.
+ */
+export async function documentsFor(
   project: Project,
   path: string,
   names: readonly string[] | undefined,
   dates: Dates,
   place: (finding: Finding) => string,
-): DocumentsReply {
+): Promise<DocumentsReply> {
   const targets = targetsIn(project, path);
   if (names === undefined && targets.length > 1) return { kind: 'choose', targets };
   if (targets.length === 0)
@@ -48,9 +52,9 @@ export function documentsFor(
     if (view.rig.kind === 'rig' && (!wanted || wanted.has(view.rig.name)))
       files.push(...documentsOf({ kind: 'rig', view }, dates));
   }
-  for (const { fleet, views } of project.fleets(path)) {
-    if (!wanted || wanted.has(fleet.name)) files.push(...documentsOf({ kind: 'fleet', fleet, views }, dates));
-  }
+  const fleets = project.fleets(path).filter(({ fleet }) => !wanted || wanted.has(fleet.name));
+  const lp = fleets.length > 0 ? await loadLinearPrograms() : undefined;
+  for (const { fleet, views } of fleets) files.push(...documentsOf({ kind: 'fleet', fleet, views }, dates, lp));
   const problems = [...(wanted ?? [])]
     .filter((name) => !targets.some((target) => target.name === name))
     .map((name) => `There is no rig or fleet \`${name}\` in this file.`);

@@ -151,7 +151,7 @@ export function startServer(connection: Connection, clock: Clock, pace: Pace = c
 }
 
 /** The papers that the client asks for, from the texts as they are typed now. */
-function papersOf(session: Session, open: Texts, params: unknown): DocumentsReply {
+function papersOf(session: Session, open: Texts, params: unknown): Promise<DocumentsReply> {
   const { uri, names } = documentsRequestSchema.parse(params);
   const texts = textsFrom((path) => session.project.text(path), open);
   const root = session.files.roots[0] ?? '';

@@ -1,6 +1,5 @@
 // The comparison of the ways over the years, as Markdown.
 import type { CompareResult, Comparison, InputBar, WayLine } from '../lifecost/schema.ts';
-import { rounded } from '../values/exact.ts';
 import { bullets, left, paragraphs, plain, right, table } from './markdown.ts';
 
 /** What stands under the heading: a table of the ways, what decides, what it rests on. */
@@ -8,13 +7,13 @@ export function comparisonMarkdown(comparison: CompareResult): string {
   if ('reason' in comparison) return `Nothing is compared: ${plain(comparison.reason)}.`;
   const { horizon, interest, contest, inspections, notes, materials, missing, left: leftOut, notTaped } = comparison;
   return paragraphs(
-    `Over ${horizon.text} (${horizon.rule}), at ${interest.text} real interest. Expected present values; a range holds with a chance of 80 %.`,
+    `Over ${horizon.text} (${horizon.rule}), at ${interest.text} real interest. Expected present values; a range runs from what is not exceeded with a chance of 10 % to what is not exceeded with a chance of 90 %.`,
     wayTable(comparison),
     contest && bullets(contest.verdict.map(plain)),
     ...(contest && contest.bars.length > 0
       ? [
           'What becomes of the difference to touching up where one thing is otherwise; less than nothing is for tape:',
-          barTable(contest.bars, comparison.currency),
+          barTable(contest.bars),
         ]
       : []),
     inspections && `Inspections come to ${inspections.text} more, whichever way is taken.`,
@@ -44,10 +43,14 @@ function wayTable({ ways, cheapest }: Comparison): string {
 }
 
 /** What the difference to touching up becomes at the ends of each input; less than nothing is for tape. */
-function barTable(bars: readonly InputBar[], currency: string): string {
-  const end = (input: string, difference: number) => `${input}: ${rounded(difference, 0)} ${currency}`;
+function barTable(bars: readonly InputBar[]): string {
   return table(
     [left('what if'), right('less'), right('more'), left('turns it')],
-    bars.map((bar) => [bar.input, end(bar.low, bar.atLow), end(bar.high, bar.atHigh), bar.decides ? 'yes' : '']),
+    bars.map((bar) => [
+      bar.input,
+      `${bar.low}: ${bar.atLow.text}`,
+      `${bar.high}: ${bar.atHigh.text}`,
+      bar.decides ? 'yes' : '',
+    ]),
   );
 }

@@ -36,12 +36,9 @@ export function estimateCsv(paper: EstimatePaper): string {
       what: date,
       explanation: because,
     })),
-    ...paper.shopping.map(({ material, what, count, cost }) => ({
-      section: 'all rigs',
-      item: material,
-      what,
-      ...quantity(count),
-      ...(cost ? { currency: cost.unit, amount: cost.value } : {}),
+    ...bought({ purchases: paper.together.map(({ purchase }) => purchase) }).map((row) => ({
+      ...row,
+      section: `all rigs, ${row.section}`,
     })),
     ...paper.sums.map(({ total, rigs, currency }) => ({
       section: 'all rigs',
@@ -110,7 +107,7 @@ function measured({ jobs, visits, cutting }: Estimate): Row[] {
   ];
 }
 
-function bought({ purchases }: Estimate): Row[] {
+function bought({ purchases }: Pick<Estimate, 'purchases'>): Row[] {
   return purchases.flatMap(({ material, kind, need, onHand, cost: all, buy, proof }) => [
     { section: 'need', item: material, what: kind, ...quantity(need), proof },
     ...(onHand ? [{ section: 'on hand', item: material, what: kind, ...quantity(onHand) }] : []),

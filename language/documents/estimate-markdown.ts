@@ -21,7 +21,7 @@ export function estimateMarkdown(paper: EstimatePaper): string {
   );
 }
 
-function ofFleet({ estimates, sums, unsummed, shopping }: EstimatePaper): string[] {
+function ofFleet({ estimates, sums, unsummed, together }: EstimatePaper): string[] {
   const rigs = estimates.map(({ rig, hours, totals, jobs }) => [
     plain(rig.unit === undefined ? rig.name : `${rig.name} (${rig.unit})`),
     String(jobs.length),
@@ -33,12 +33,6 @@ function ofFleet({ estimates, sums, unsummed, shopping }: EstimatePaper): string
     const but = incomplete.length > 0 ? `; not whole: ${incomplete.map(plain).join(', ')}` : '';
     return `**${total.text}** over ${n} ${n === 1 ? 'rig' : 'rigs'}${but}.`;
   });
-  const things = shopping.map(({ material, what, count, cost }) => [
-    plain(material),
-    plain(what),
-    count.text,
-    cost?.text ?? 'no price',
-  ]);
   return [
     section(
       'All rigs',
@@ -48,12 +42,28 @@ function ofFleet({ estimates, sums, unsummed, shopping }: EstimatePaper): string
       ).trimEnd(),
     ),
     section(
-      'To buy for all rigs',
+      'To buy for all rigs together',
       paragraphs(
-        table([left('material'), left('what'), right('count'), right('cost')], things),
-        things.length > 0 ? 'Each rig is reckoned for itself: what one leaves over is not cut for another.' : undefined,
+        purchaseTable({ purchases: together.map(({ purchase }) => purchase) }),
+        bullets(together.flatMap(savedText)),
+        together.length > 0
+          ? 'Whoever buys together cuts by these lists. Those of the single rigs hold where each buys for itself; their totals are reckoned so.'
+          : undefined,
       ).trimEnd(),
     ),
+    ...together.flatMap(({ cutting }) => (cutting ? [cuttingText(cutting)] : [])),
+  ];
+}
+
+/** What one purchase for all saves of a material. */
+function savedText({ material, rigs, apart, pooling, shelf }: EstimatePaper['together'][number]): readonly string[] {
+  if (!apart || !pooling) return [];
+  const beyond = shelf && shelf.value > 0 ? `; the fleet's own shelf saves ${shelf.text} more` : '';
+  const count = rigs.length === 1 ? '1 rig' : `${rigs.length} rigs`;
+  return [
+    pooling.value === 0
+      ? `${plain(material)} (${count}): buying together saves nothing${beyond}.`
+      : `${plain(material)} (${count}): each for itself ${apart.text}; ${pooling.text} is ${pooling.rule}${beyond}.`,
   ];
 }
 
@@ -78,7 +88,7 @@ function ofRig(estimate: Estimate, comparison: CompareResult | undefined, fleet:
     summary(estimate),
     section('The work', bullets(jobs.map((job) => `${numbered ? `Visit ${job.visit}: ` : ''}${jobText(job)}`))),
     section('To buy', purchaseTable(estimate)),
-    ...cutting.map(cuttingText),
+    ...cutting.map((list) => cuttingText(list)),
     section('Take-off', takeOffTable(estimate)),
     section('Labour', labourTable(estimate)),
     section('Total', totalTable(estimate)),

@@ -1,4 +1,5 @@
 // The papers of a rig or a fleet. The same records and as-of date give the same bytes.
+import type { LinearPrograms } from '../cutting/index.ts';
 import type { Dates } from '../resolve/types.ts';
 import { estimateCsv } from './estimate-csv.ts';
 import { estimateMarkdown } from './estimate-markdown.ts';
@@ -10,8 +11,8 @@ import { scheduleMarkdown } from './schedule-markdown.ts';
 export type { Subject } from './papers.ts';
 
 /** `NAME.estimate.{md,csv,json}` and `NAME.schedule.{md,ics,json}`. */
-export function documentsOf(subject: Subject, dates: Dates): DocumentFile[] {
-  const { estimate, schedule } = papersOf(subject, dates);
+export function documentsOf(subject: Subject, dates: Dates, lp?: LinearPrograms): DocumentFile[] {
+  const { estimate, schedule } = papersOf(subject, dates, lp);
   const json = (data: unknown) => `${JSON.stringify(data, undefined, 2)}\n`;
   const file = (end: string, text: string): DocumentFile => ({ name: `${estimate.name}.${end}`, text });
   return [

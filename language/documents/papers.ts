@@ -1,6 +1,7 @@
 // The two papers as data: what Markdown, CSV, iCalendar and JSON are written from, and the form of the JSON documents.
 import * as z from 'zod';
-import { Estimate, estimateOf } from '../estimate/index.ts';
+import type { LinearPrograms } from '../cutting/index.ts';
+import { Estimate, estimateWithNeeds, Pooled, pooledPurchases, type RigNeeds } from '../estimate/index.ts';
 import { libraryVersion } from '../library/index.ts';
 import { comparisonOf } from '../lifecost/comparison.ts';
 import { CompareResult } from '../lifecost/schema.ts';
@@ -9,7 +10,7 @@ import type { Dates, Fleet, RigView } from '../resolve/types.ts';
 import { Schedule, ScheduledDue, scheduleOfFleet, scheduleOfRig } from '../schedule/index.ts';
 import { cautionsFor, type Dangers, deferral } from './cautions.ts';
 import { allDangers, dangersOf } from './dangers.ts';
-import { Shopping, Sum, shoppingOf, sumsOf, unsummed } from './fleet-sums.ts';
+import { Sum, sumsOf, unsummed } from './fleet-sums.ts';
 import { portable } from './portable.ts';
 import { ScheduleFigures, scheduleFigures } from './schedule-figures.ts';
 
@@ -38,8 +39,8 @@ export const EstimatePaper = z
     sums: z.array(Sum).readonly(),
     /** Why a fleet has not one sum over all its rigs. */
     unsummed: z.array(z.string()).readonly(),
-    /** What is to be bought for all rigs of a fleet. */
-    shopping: z.array(Shopping).readonly(),
+    /** What is to be bought for all rigs of a fleet together. */
+    together: z.array(Pooled).readonly(),
     /** Work that is due or soon due and that no plan settles. */
     unplanned: z.array(ScheduledDue).readonly(),
   })
@@ -67,10 +68,14 @@ export interface Papers {
   readonly schedule: SchedulePaper;
 }
 
-/** Both papers of a rig or a fleet on the as-of date. The same subject and dates give the same papers. */
-export function papersOf(subject: Subject, dates: Dates): Papers {
+/**
+ * Both papers of a rig or a fleet on the as-of date. The same subject and dates give the same papers. `lp` proves more of
+ * a fleet's purchase; without it the bound is told.
+ */
+export function papersOf(subject: Subject, dates: Dates, lp?: LinearPrograms): Papers {
   const views = subject.kind === 'rig' ? [subject.view] : subject.views;
-  const estimates = views.map((view) => estimateOf(view, dates));
+  const worked = views.map((view) => ({ view, ...estimateWithNeeds(view, dates) }));
+  const estimates = worked.map(({ estimate }) => estimate);
   const schedule =
     subject.kind === 'rig' ? scheduleOfRig(subject.view, dates) : scheduleOfFleet(subject.fleet, views, dates);
   const sums = subject.kind === 'fleet' ? sumsOf(estimates) : [];
@@ -93,7 +98,7 @@ export function papersOf(subject: Subject, dates: Dates): Papers {
         comparisons: views.map((view) => ({ rig: view.rig.name, comparison: comparisonOf(view, dates.asOf) })),
         sums,
         unsummed: subject.kind === 'fleet' ? unsummed(estimates, sums) : [],
-        shopping: subject.kind === 'fleet' ? shoppingOf(estimates) : [],
+        together: subject.kind === 'fleet' ? together(subject.fleet, worked, dates, lp) : [],
         unplanned: schedule.dues.filter(isUnplanned),
       },
       schedule: {
@@ -106,6 +111,13 @@ export function papersOf(subject: Subject, dates: Dates): Papers {
     },
     folder,
   );
+}
+
+/** In the currency of most rigs: the fleet's, else that of the first rig that has one. */
+function together(fleet: Fleet, rigs: readonly RigNeeds[], { asOf }: Dates, lp?: LinearPrograms): readonly Pooled[] {
+  const currency =
+    fleet.policy.currency?.value ?? rigs.find(({ estimate }) => estimate.totals.currency)?.estimate.totals.currency;
+  return pooledPurchases(fleet, rigs, asOf, currency, lp);
 }
 
 /** Dates that only say until or from when something holds ask for no work. */

@@ -3,7 +3,7 @@ import type { Estimate } from '../estimate/index.ts';
 import { bullets, left, paragraphs, plain, right, section, table } from './markdown.ts';
 
 /** The purchase list: what is needed, what is bought, with its proof, what lies on the shelf and what is left. */
-export function purchaseTable({ purchases }: Estimate): string {
+export function purchaseTable({ purchases }: Pick<Estimate, 'purchases'>): string {
   const rows = purchases.flatMap((purchase) => {
     const head = [plain(purchase.material), purchase.need.text];
     const proof = plain(purchase.proof);

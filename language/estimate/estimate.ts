@@ -1,10 +1,10 @@
 // The estimate of a rig: what its plans take, what is to be bought and how it is cut, what the work costs.
 import type { Explained } from '../explain.ts';
 import { roofArea } from '../measure/areas.ts';
-import { type Filling, sumOf } from '../measure/figure.ts';
+import { sumOf } from '../measure/figure.ts';
 import { compareKeys } from '../measure/layorder.ts';
 import { isDone } from '../resolve/done.ts';
-import type { Cleaner, Dates, RigView, Tape } from '../resolve/types.ts';
+import type { Cleaner, Dates, RigView } from '../resolve/types.ts';
 import { seamStates } from '../seams/index.ts';
 import { hoursText } from '../values/display.ts';
 import { assumptionsOf } from './assumptions.ts';
@@ -12,27 +12,33 @@ import { buyContainers } from './containers.ts';
 import { isWashed, labourLine, tasksOf } from './labour.ts';
 import { jobLine, liquidLine, numbered } from './lines.ts';
 import { type LiquidNeed, liquidNeed } from './liquid.ts';
+import { type Needing, type Needs, needsOf, uncovered } from './needs.ts';
 import type { Scene } from './scene.ts';
 import type { Estimate, LabourLine, Purchase, Question } from './schema.ts';
-import type { Poured } from './sizes.ts';
 import { onHandOf } from './stock.ts';
 import { type Takeoff, takeOff } from './takeoff.ts';
 import { buyTape, type Numbered } from './tape.ts';
 import { currencyOf, otherCurrencies, totalsOf } from './totals.ts';
 import { type Visit, visitsOf } from './visits.ts';
 
-/** A visit with its take-offs and the washing that begins it. */
-interface Planned extends Visit {
+/** A visit with its number. */
+interface Planned extends Visit, Needing {
   readonly number: number;
-  readonly jobs: readonly Takeoff[];
-  readonly liquids: readonly LiquidNeed[];
 }
 
 /**
  * The estimate of a rig's plans on the as-of date: plain data, every figure explained. Each line of money is rounded half
  * up at the minor unit and the sums are those of the rounded lines. What cannot be counted or priced is an open question.
  */
-export function estimateOf(view: RigView, { asOf }: Dates): Estimate {
+export function estimateOf(view: RigView, dates: Dates): Estimate {
+  return estimateWithNeeds(view, dates).estimate;
+}
+
+/** The estimate of a rig, and what it needs of each material, for a purchase together with others. */
+export function estimateWithNeeds(
+  view: RigView,
+  { asOf }: Dates,
+): { readonly estimate: Estimate; readonly needs: Needs } {
   const { rig } = view;
   const { policy } = rig;
   const system = policy.units.value;
@@ -44,7 +50,9 @@ export function estimateOf(view: RigView, { asOf }: Dates): Estimate {
 
   const pieces = numberedPieces(visits);
   const currency = currencyOf(policy, [...pricesOf(visits)]);
-  const { purchases, cutting } = purchasesOf(visits, pieces, scene, currency, questions);
+  const needs = needsOf(visits, pieces);
+  questions.push(...uncovered(visits));
+  const { purchases, cutting } = purchasesOf(needs, scene, currency, questions);
 
   const labour: LabourLine[] = [];
   for (const visit of visits) {
@@ -79,7 +87,7 @@ export function estimateOf(view: RigView, { asOf }: Dates): Estimate {
     hours: hoursOf(labour),
     totals: totalsOf(purchases, labour, policy, currency, open),
   };
-  return {
+  const estimate: Estimate = {
     rig: { name: rig.name, file: rig.file, ...(rig.identity.unit && { unit: rig.identity.unit.value }) },
     asOf,
     system,
@@ -87,6 +95,7 @@ export function estimateOf(view: RigView, { asOf }: Dates): Estimate {
     assumptions: assumptionsOf(body),
     questions: open,
   };
+  return { estimate, needs };
 }
 
 function plannedVisits(scene: Scene, questions: Question[]): readonly Planned[] {
@@ -148,8 +157,7 @@ function* pricesOf(visits: readonly Planned[]): Generator<string | undefined> {
 }
 
 function purchasesOf(
-  visits: readonly Planned[],
-  pieces: ReadonlyMap<Takeoff, readonly Numbered[]>,
+  needs: Needs,
   { view, asOf, system }: Scene,
   currency: string | undefined,
   questions: Question[],
@@ -157,38 +165,14 @@ function purchasesOf(
   const { policy } = view.rig;
   const purchases: Purchase[] = [];
   const cutting: Estimate['cutting'][number][] = [];
-  // By name: a material is resolved anew each time that it is asked for.
-  const tapes = new Map<string, { readonly tape: Tape; readonly pieces: readonly Numbered[] }>();
-  const poured = new Map<string, { readonly material: Poured; readonly needs: readonly Filling[] }>();
-  const pour = (material: Poured, need: Filling) =>
-    poured.set(material.name, { material, needs: [...(poured.get(material.name)?.needs ?? []), need] });
-  const liquids: LiquidNeed[] = [];
-  for (const visit of visits) {
-    liquids.push(...visit.liquids);
-    for (const job of visit.jobs) {
-      const { tape } = job;
-      const mine = pieces.get(job);
-      if (tape && mine) tapes.set(tape.name, { tape, pieces: [...(tapes.get(tape.name)?.pieces ?? []), ...mine] });
-      if (job.sealant && job.volume) pour(job.sealant, job.volume);
-      liquids.push(...job.liquids);
-    }
-  }
-  for (const { material, volume } of liquids) {
-    if (material !== undefined && volume !== undefined) pour(material, volume);
-    else if (material !== undefined) {
-      const text = `How far ${material.name} goes is not written (\`covers\`): only the area is counted.`;
-      questions.push({ rule: 'no-coverage', about: material.name, text });
-    }
-  }
-  for (const { tape, pieces: mine } of tapes.values()) {
-    const inOrder = [...mine].sort((a, b) => a.line.number - b.line.number);
-    const bought = buyTape(tape, inOrder, onHandOf(view, tape, asOf), policy, currency, system);
+  for (const { tape, pieces } of needs.tapes) {
+    const bought = buyTape(tape, pieces, onHandOf(view.rig, tape, asOf), policy, currency, system);
     purchases.push(bought.purchase);
     if (bought.cutting !== undefined) cutting.push(bought.cutting);
     questions.push(...bought.questions);
   }
-  for (const { material, needs } of poured.values()) {
-    const bought = buyContainers(material, needs, onHandOf(view, material, asOf), policy, currency, system);
+  for (const { material, fillings } of needs.poured) {
+    const bought = buyContainers(material, fillings, onHandOf(view.rig, material, asOf), policy, currency, system);
     purchases.push(bought.purchase);
     questions.push(...bought.questions);
   }

@@ -1,6 +1,7 @@
 // The estimate of a rig, and its form.
 export { figuresIn } from './assumptions.ts';
-export { estimateOf } from './estimate.ts';
+export { estimateOf, estimateWithNeeds } from './estimate.ts';
+export { pooledPurchases, type RigNeeds } from './pooled.ts';
 export type {
   Assumption,
   CuttingList,
@@ -15,5 +16,5 @@ export type {
   Totals,
   VisitLine,
 } from './schema.ts';
-export { Estimate } from './schema.ts';
+export { Estimate, Pooled } from './schema.ts';
 export { type Visit, visitsOf } from './visits.ts';

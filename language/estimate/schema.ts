@@ -227,6 +227,22 @@ export const Purchase = z
   .readonly();
 export type Purchase = z.infer<typeof Purchase>;
 
+/** One material bought for all rigs of a fleet together. */
+export const Pooled = z
+  .strictObject({
+    material: z.string(),
+    rigs: z.array(z.string()).readonly(),
+    purchase: Purchase,
+    cutting: CuttingList.exactOptional(),
+    /** What the rigs would pay, each buying for itself; missing where no price is known. */
+    apart: Figure.exactOptional(),
+    /** What buying together saves of it, and what the fleet's own shelf saves beyond. */
+    pooling: Figure.exactOptional(),
+    shelf: Figure.exactOptional(),
+  })
+  .readonly();
+export type Pooled = z.infer<typeof Pooled>;
+
 const Hours = z.strictObject({ least: Figure, likely: Figure, most: Figure }).readonly();
 
 export const LabourLine = z

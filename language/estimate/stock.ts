@@ -1,5 +1,5 @@
 // What is on hand of a material. A count beats bought minus used.
-import type { Material, OnSale, Origin, RigView, Tape } from '../resolve/types.ts';
+import type { Material, OnSale, Origin, Rig, Tape } from '../resolve/types.ts';
 import type { StockStatement } from '../statements/rig.ts';
 import type { Amount } from '../statements/slots/amounts.ts';
 import { type Length, lengthOf } from '../values/length.ts';
@@ -23,16 +23,22 @@ export interface OnHand {
 
 type Entry = { readonly amount: Amount; readonly origin: Origin; readonly past: boolean };
 
-/** What is on hand of a material on a date, by the rig's own `on-hand`, else by `bought` less what its records used. */
-export function onHandOf({ rig }: RigView, material: Material, asOf: string): OnHand {
-  const counted = rig.stock.flatMap((statement): Entry[] =>
+/** A shelf: what is counted and bought for it, and the records that take from it. */
+export interface Shelf {
+  readonly stock: Rig['stock'];
+  readonly events: Rig['events'];
+}
+
+/** What is on hand of a material on a date, by the shelf's own `on-hand`, else by `bought` less what its records used. */
+export function onHandOf({ stock, events }: Shelf, material: Material, asOf: string): OnHand {
+  const counted = stock.flatMap((statement): Entry[] =>
     statement.word !== 'on-hand'
       ? []
       : statement.stock.flatMap(({ name, amount, bestBefore }) =>
           name === material.name ? [{ amount, origin: originOf(statement), past: isPast(bestBefore, asOf) }] : [],
         ),
   );
-  const bought = rig.stock.flatMap((statement): (Entry & { readonly on: string })[] =>
+  const bought = stock.flatMap((statement): (Entry & { readonly on: string })[] =>
     statement.word !== 'bought' || statement.material.name !== material.name || statement.date.first > asOf
       ? []
       : [
@@ -49,7 +55,7 @@ export function onHandOf({ rig }: RigView, material: Material, asOf: string): On
   const used =
     counted.length > 0 || since === undefined
       ? []
-      : rig.events
+      : events
           .filter(({ first, last }) => first >= since && last <= asOf)
           .flatMap(({ record }) => ('materials' in record ? (record.materials ?? []) : []))
           .flatMap((each) => (each.name === material.name ? (each.used ?? []) : []));

@@ -1,5 +1,6 @@
 // Buying and cutting one tape: which rolls, and what is cut from each, in laying order.
 import { type CutPlan, type CutProblem, type CutResult, cutRolls } from '../cutting/index.ts';
+import type { Explained } from '../explain.ts';
 import { type Long, lengthInput, long, sumOf } from '../measure/figure.ts';
 import { SPLICE_CLEAR, type Span } from '../measure/splicing.ts';
 import type { Policy, Tape } from '../resolve/types.ts';
@@ -22,8 +23,11 @@ export interface Numbered {
   readonly rig?: string;
 }
 
-/** How rolls are cut: for one rig, or for a whole fleet. */
-export type Cutter = (problem: CutProblem) => CutResult;
+/** How rolls are cut, and the lengths that the need is the sum of: of one rig, or of a whole fleet. */
+export interface Together {
+  readonly cut: (problem: CutProblem) => CutResult;
+  readonly needs: readonly Explained[];
+}
 
 export interface TapePurchase {
   readonly purchase: Purchase;
@@ -48,7 +52,7 @@ export function buyTape(
   policy: Pick<Policy, 'rollWaste' | 'splices'>,
   currency: string | undefined,
   system: System,
-  cut: Cutter = cutRolls,
+  { cut, needs }: Together = { cut: cutRolls, needs: pieces.map(({ line }) => line.length) },
 ): TapePurchase {
   const { from, currency: paid } = buyable(tape.rolls, currency);
   const rolls = from.map(({ size, origin }) => stocked(`roll of ${size.text}`, size, origin, policy, true, system));
@@ -75,10 +79,7 @@ export function buyTape(
     system,
     {
       rule: 'all pieces together',
-      ...sumOf(
-        pieces.map(({ line }) => line.length),
-        'piece',
-      ),
+      ...sumOf(needs, 'piece'),
     },
   );
   const base = { material: tape.name, kind: 'tape' as const, need: need.figure, ...shelfFigure(shelf, system) };

@@ -4,7 +4,7 @@ import type { Basis, Cost, Quoted, Taping } from './basis.ts';
 import { once, preceded, renewed, yearlyChance } from './courses.ts';
 import { fixedLife, yearlyLife } from './servicelife.ts';
 import type { Choice, Renewals, Step, Stream, Work } from './streams.ts';
-import { certain, meanOf } from './threepoint.ts';
+import { meanOf } from './threepoint.ts';
 
 /** A way with its streams. `key` tells several quotes of shops apart. */
 export interface WayChoice extends Choice {
@@ -80,14 +80,7 @@ function touchUps(basis: Basis, part: number, seams: number, full = fullShare(ba
   const through = basis.years - 1;
   return [
     { kind: 'yearly', title: 'touching up', work: sealing, share: touchUp, drawn: 'once', through },
-    {
-      kind: 'yearly',
-      title: 'visits',
-      work: visit,
-      share: certain(1 - (1 - meanOf(touchUp)) ** seams),
-      drawn: 'once',
-      through,
-    },
+    { ...yearlyChance('visits', visit, 1 - (1 - meanOf(touchUp)) ** seams, through), through },
   ];
 }
 

@@ -59,12 +59,18 @@ export function contestOf({ basis, currency }: Grounds, ways: readonly WayLine[]
       .filter(({ swing }) => swing > 0)
       .map(({ name, input, atLow, atHigh, decides }): InputBar => {
         const { title, print } = inputs[name];
+        const end = (value: number) => ({
+          value,
+          unit: currency,
+          text: money(value, currency),
+          rule: `the difference with ${title} at that end, all else as it is`,
+        });
         return {
           input: title,
           low: print(input.low, currency),
           high: print(input.high, currency),
-          atLow,
-          atHigh,
+          atLow: end(atLow),
+          atHigh: end(atHigh),
           decides,
         };
       }),

@@ -49,8 +49,9 @@ export const InputBar = z
     low: z.string(),
     high: z.string(),
     /** The difference in present value at the low and at the high end: below 0 the first way is the cheaper one. */
-    atLow: z.number(),
-    atHigh: z.number(),
+    atLow: Reading,
+    atHigh: Reading,
+    /** Whether the difference changes its sign between them. */
     decides: z.boolean(),
   })
   .readonly();

@@ -40,7 +40,7 @@ export async function writeDocuments(asked: Asked, dates: Dates, options: WriteO
     const names = options.name ? all.filter((name) => options.name?.includes(name)) : all;
     for (const name of names) found.add(name);
     if (names.length === 0) continue;
-    const reply = documentsFor(project, path, names, dates, (finding) => {
+    const reply = await documentsFor(project, path, names, dates, (finding) => {
       const { start } = positions(project.text(finding.file) ?? '')(finding.at);
       return `${from(finding.file)}:${start.line + 1}:${start.character + 1}`;
     });

@@ -77,6 +77,7 @@ describe('the Markdown papers', () => {
       'Labour',
       'Total',
       'Open questions',
+      'The ways over the years',
       'What is assumed',
       ...(paper('Wren.estimate.md').includes('not planned') ? ['Due, but not planned'] : []),
       'Cautions',

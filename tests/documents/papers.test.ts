@@ -101,33 +101,69 @@ describe('a fleet', () => {
     expect(highmeadow.unsummed).toEqual([]);
   });
 
-  it('buys what its rigs buy', () => {
-    const bought = (all: readonly EstimatePaper[]) => {
-      const out = new Map<string, number>();
-      for (const { estimates } of all)
-        for (const { material, buy } of estimates.flatMap(({ purchases }) => purchases))
-          for (const { what, count } of buy)
-            out.set(`${material} ${what}`, (out.get(`${material} ${what}`) ?? 0) + count);
-      return out;
-    };
-    const shopping = new Map(
-      highmeadow.shopping.map(({ material, what, count }) => [`${material} ${what}`, count.value]),
-    );
-    expect(shopping).toEqual(bought(rigs));
+  it('buys for all rigs together, for no more than each for itself', () => {
+    const needs = new Map<string, number>();
+    const costs = new Map<string, number>();
+    for (const { estimates } of rigs) {
+      for (const { material, need, cost } of estimates.flatMap(({ purchases }) => purchases)) {
+        needs.set(material, (needs.get(material) ?? 0) + need.value);
+        costs.set(material, (costs.get(material) ?? 0) + (cost?.figure.value ?? 0));
+      }
+    }
+    expect(highmeadow.together.map(({ material }) => material).sort()).toEqual([...needs.keys()].sort());
+    for (const { material, purchase, apart, pooling, shelf } of highmeadow.together) {
+      expect(purchase.need.value, material).toBeCloseTo(needs.get(material) as number, 6);
+      if (!apart || !pooling || !purchase.cost) continue;
+      expect(apart.value, material).toBeCloseTo(costs.get(material) as number, 6);
+      expect(pooling.value, material).toBeGreaterThanOrEqual(0);
+      expect(purchase.cost.figure.value + pooling.value + (shelf?.value ?? 0), material).toBeCloseTo(apart.value, 6);
+    }
+    expect(highmeadow.together.some(({ pooling }) => (pooling?.value ?? 0) > 0)).toBe(true);
   });
 
-  it('counts each thing as often as each rig buys it', () => {
+  it('cuts the rolls of several rigs together, and says whose piece is whose', () => {
     const rig = (name: string) =>
-      `tape Strip${name} { width 4 in  roll 25 ft at 30 USD  bonds-to epdm }\nrig ${name} {\n  roof 20 ft by 8 ft epdm\n  edge curbside wide 1 1/2 in\n  edge roadside wide 1 1/2 in\n  tape curbside, roadside with Strip${name}\n}\n`;
+      `tape Strip { width 4 in  roll 25 ft at 30 USD  bonds-to epdm }\nrig ${name} {\n  roof 11 ft by 8 ft epdm\n  edge curbside wide 1 1/2 in\n  tape curbside with Strip\n}\n`;
     const two = papersOf({
       'one.rig': rig('One'),
-      'two.rig': rig('Two').replaceAll('StripTwo', 'StripOne'),
+      'two.rig': rig('Two'),
       'yard/both.rig': 'fleet Both {\n  rigs "../*.rig"\n}\n',
     });
-    const { shopping } = JSON.parse(paper('Both.estimate.json', two)) as EstimatePaper;
-    expect(shopping.map(({ what, count, cost }) => [what, count.value, cost?.text])).toEqual([
-      ['roll of 25 ft', 4, '120.00 USD'],
+    const { together } = JSON.parse(paper('Both.estimate.json', two)) as EstimatePaper;
+    // Each edge takes 11 ft and two end laps of 2 in: 11 ft 4 in, two of them of one roll.
+    expect(
+      together.map(({ purchase, apart, pooling }) => [purchase.cost?.money.text, apart?.text, pooling?.text]),
+    ).toEqual([['30.00 USD', '60.00 USD', '30.00 USD']]);
+    expect(together[0]?.cutting?.stock.map(({ cuts }) => cuts.map(({ rig: whose, piece }) => [whose, piece]))).toEqual([
+      [
+        ['One', 1],
+        ['Two', 1],
+      ],
     ]);
+    const markdown = paper('Both.estimate.md', two);
+    expect(markdown).toContain('each for itself 60.00 USD; 30.00 USD is saved by buying together (50.0 %)');
+    expect(markdown).toContain('One 1 (curbside, strip) 11 ft 4 in; Two 1 (curbside, strip) 11 ft 4 in');
+  });
+
+  it('keeps apart what is sold at two prices under one name, and cuts the shelf of the fleet first', () => {
+    const rig = (name: string, price: string) =>
+      `tape Strip { width 4 in  roll 25 ft at ${price} USD  bonds-to epdm }\nrig ${name} {\n  roof 11 ft by 8 ft epdm\n  edge curbside wide 1 1/2 in\n  tape curbside with Strip\n}\n`;
+    const two = papersOf({
+      'one.rig': rig('One', '30'),
+      'two.rig': rig('Two', '31'),
+      'three.rig': rig('Three', '30'),
+      'yard/both.rig': 'use "../one.rig"\nfleet Both {\n  rigs "../*.rig"\n  on-hand Strip 12 ft\n}\n',
+    });
+    const { together } = JSON.parse(paper('Both.estimate.json', two)) as EstimatePaper;
+    expect(together.map(({ rigs: whose }) => whose)).toEqual([['One', 'Three'], ['Two']]);
+    const [one] = together;
+    expect([one?.apart?.text, one?.pooling?.text, one?.shelf?.text, one?.purchase.cost?.money.text]).toEqual([
+      '60.00 USD',
+      '30.00 USD',
+      '0.00 USD',
+      '30.00 USD',
+    ]);
+    expect(one?.cutting?.stock[0]?.kind).toBe('on-hand');
   });
 
   it('says why two currencies have no one sum', () => {

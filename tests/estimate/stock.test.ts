@@ -4,7 +4,7 @@ import { asOf, rigWith, viewOf } from './asked.ts';
 
 function onHand(material: string, ...lines: readonly string[]) {
   const view = viewOf(rigWith('cap front', ...lines));
-  const { lengths, mL, questions } = onHandOf(view, view.material(material)!, asOf);
+  const { lengths, mL, questions } = onHandOf(view.rig, view.material(material)!, asOf);
   return {
     lengths: lengths.map(({ length, roll }) => (roll ? `roll ${length.text}` : length.text)),
     ounces: Math.round((mL / 29.5735295625) * 1000) / 1000,
