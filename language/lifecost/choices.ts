@@ -107,7 +107,9 @@ function recoats(basis: Basis): Renewals {
   let now = coats;
   for (let visit = 0; visit < 2 * limit; visit++) {
     const stripped = ({ coats: on, bad }: Basis['coats'][number]) => bad || on >= limit;
-    steps.push(step(now.reduce((sum, each) => sum + (stripped(each) ? each.share : 0), 0)));
+    const share = now.reduce((sum, each) => sum + (stripped(each) ? each.share : 0), 0);
+    // Shares that make the whole may miss it by a rounding.
+    steps.push(step(Number(share.toFixed(9))));
     now = now.map((each) => ({ share: each.share, coats: stripped(each) ? 1 : each.coats + 1, bad: false }));
   }
   return { kind: 'renewals', title: 'sealing', lead: steps.slice(0, limit), cycle: steps.slice(limit) };

@@ -103,8 +103,8 @@ const inputs: Readonly<
   },
   day: { title: 'a day off the road', print: money },
   labour: { title: 'the price of work', print: (v) => `${Math.round(v * 100)} %` },
-  tape: { title: 'the price of tape', print: (v) => `${Math.round(v * 100)} %` },
-  sealant: { title: 'the price of sealant', print: (v) => `${Math.round(v * 100)} %` },
+  tape: { title: 'the price of what taping takes', print: (v) => `${Math.round(v * 100)} %` },
+  sealant: { title: 'the price of what sealing takes', print: (v) => `${Math.round(v * 100)} %` },
   rate: { title: 'real interest', print: (v) => `${Number((v * 100).toFixed(2))} %` },
   years: { title: 'how long the rig is kept', print: (v) => `${v} years` },
 };
