@@ -20,6 +20,7 @@ import { reading } from './reading.ts';
 import { roofs } from './roof.ts';
 import type { RuleEntry, RuleFamily } from './rule.ts';
 import { stretches } from './stretches.ts';
+import { threePointed } from './three-points.ts';
 import { weather } from './weather.ts';
 import { which } from './which.ts';
 import { wholeWorkspace } from './workspace.ts';
@@ -45,6 +46,7 @@ export const families: readonly RuleFamily[] = [
   moisture,
   which,
   money,
+  threePointed,
   planning,
   fleets,
   wholeWorkspace,

@@ -17,6 +17,7 @@ import { naming } from './naming.ts';
 import { reversedDays } from './planning.ts';
 import { reading } from './reading.ts';
 import type { RigContext } from './rule.ts';
+import { pointsOutOfOrder } from './three-points.ts';
 import { together } from './together.ts';
 
 const known: ReadonlySet<string> = new Set(catalogue.keys());
@@ -48,6 +49,7 @@ export function checkFile(project: Project, path: string, dates: Dates, exists?:
       ...fileNames(path, declarations, names),
       ...backslashes(path, declarations),
       ...reversedDays(path, declarations),
+      ...pointsOutOfOrder(path, declarations),
       ...mixedInside(path, declarations, of),
     ],
     project.policy(path, undefined),

@@ -11,7 +11,7 @@ export function rulesPage(): string {
     ...rules.map(([name, rule]) => `| [\`${name}\`](#${name}) | ${rule.severity} | ${rule.title} |`),
   ];
   const intro =
-    'A policy can set the severity of a rule (`severity look-hard-due warning`), and a rig can accept one for a while (`accept look-hard-due until 2027-04-15 because "…"`). What could not be read or found cannot be accepted. Nothing that the calendar alone changes is an error.';
+    'A policy can set the severity of a rule (`severity look-hard-due warning`), and a rig can accept one for a while (`accept look-hard-due until 2027-04-15 because "…"`). What could not be read or found cannot be accepted. Nothing that the calendar alone changes is an error. What the records say is to be done with each seam stands in [the table of advice](advice.md).';
   return `${['# The rules', intro, overview.join('\n'), ...rules.map(([name, rule]) => section(name, rule))].join('\n\n')}\n`;
 }
 

@@ -1,0 +1,42 @@
+import { describe, expect, it } from 'vitest';
+import { mended, said, under } from './asked.ts';
+
+describe('three points', () => {
+  it.each([
+    ['tape T { life 25 years, 15 years, 8 years }', '25 years, 15 years, 8 years', '8 years, 15 years, 25 years'],
+    [
+      'tape T { life 2 years, 18 months, 3 years on epdm }',
+      '2 years, 18 months, 3 years',
+      '18 months, 2 years, 3 years',
+    ],
+    ['policy P { touch-up 20 %, 10 %, 15 % }', '20 %, 10 %, 15 %', '10 %, 15 %, 20 %'],
+    [
+      'policy P { recoat every 5 years, 3 years, 2 years }',
+      'every 5 years, 3 years, 2 years',
+      'every 2 years, 3 years, 5 years',
+    ],
+    ['policy P { days-off strip 5 days, 4 days, 3 days }', '5 days, 4 days, 3 days', '3 days, 4 days, 5 days'],
+    [
+      'policy P { rate lay 70 ft per h, 40 ft per h, 25 ft per h }',
+      '70 ft per h, 40 ft per h, 25 ft per h',
+      '25 ft per h, 40 ft per h, 70 ft per h',
+    ],
+    ['policy P { rate set-up 1 h, 30 min, 2 h }', '1 h, 30 min, 2 h', '30 min, 1 h, 2 h'],
+  ])('out of order are named and put in order: %s', (text, wrong, right) => {
+    const [finding] = said('points-out-of-order', text);
+    expect(finding).toMatchObject({ severity: 'warning' });
+    expect(under(text, finding!)).toBe(wrong);
+    const after = mended(text, finding!);
+    expect(after).toBe(text.replace(wrong, right));
+    expect(said('points-out-of-order', after)).toEqual([]);
+  });
+
+  it.each([
+    'tape T { life 8 years, 15 years, 25 years }',
+    'tape T { life 15 years }',
+    'policy P { rate lay none }',
+    'policy P { rate set-up 45 min }',
+  ])('in order, or one alone, are silent: %s', (text) => {
+    expect(said('points-out-of-order', text)).toEqual([]);
+  });
+});
