@@ -70,7 +70,7 @@ function nameText(features: Features, here: Here, meaning: Meaning & { readonly 
     switch (offer.kind) {
       case 'seams':
       case 'new-name': {
-        if (item) return seamText(item.item, item.rig, here.texts);
+        if (item) return seamText(item.item, item.rig, here.texts, features.session.dates);
         if (declaration?.name === name && around.length === 1)
           return declarationText(declaration.kind, name, declaration.doc);
         break;
@@ -92,7 +92,8 @@ function nameText(features: Features, here: Here, meaning: Meaning & { readonly 
       }
       case 'words': {
         // An edge and a cap have no names but those of their sides.
-        if (item && meaning.row.class === 'item') return seamText(item.item, item.rig, here.texts);
+        if (item && meaning.row.class === 'item')
+          return seamText(item.item, item.rig, here.texts, features.session.dates);
         const text = wordText(name, offer.words);
         if (text !== undefined) return text;
         break;

@@ -1,14 +1,15 @@
-// What is known of a seam or an item, as Markdown: what it is, how long, and its state as of the as-of date.
+// What is known of a seam or an item, as Markdown: what it is, how long, what to do with it, and its state as of the as-of date.
+import { adviceFrom, type SeamAdvice } from '../../language/advice/index.ts';
 import { seamLength } from '../../language/measure/length.ts';
-import type { Item } from '../../language/resolve/types.ts';
+import type { Dates, Item } from '../../language/resolve/types.ts';
 import type { Layer, Stretch } from '../../language/seams/index.ts';
 import { dateText, lengthText, type System } from '../../language/values/display.ts';
 import type { RigFigures } from '../figures.ts';
 import type { Texts } from '../places.ts';
 import { explained, inline, whereFrom } from './explained.ts';
 
-export function seamText(item: Item, figures: RigFigures, texts: Texts): string {
-  const { view, state, schedule } = figures;
+export function seamText(item: Item, figures: RigFigures, texts: Texts, dates: Dates): string {
+  const { view, state, dues: falling, schedule } = figures;
   const { rig } = view;
   const system = rig.policy.units.value;
   const heading = `**${inline(item.name)}**, ${item.kind} of ${inline(rig.name)} ${whereFrom(item.origin, texts)}`;
@@ -22,11 +23,26 @@ export function seamText(item: Item, figures: RigFigures, texts: Texts): string 
     heading,
     item.doc === undefined ? '' : inline(item.doc),
     measured.ok ? explained(measured.value.all.figure, texts) : '',
+    adviceLines(adviceFrom(view, dates, state, falling, item.name)),
     known.length > 0 ? `As of ${state.asOf}:\n\n${known.join('\n')}` : '',
     dues.length > 0 ? `Due:\n\n${dues.join('\n')}` : '',
   ]
     .filter((part) => part !== '')
     .join('\n\n');
+}
+
+/** The advice in two lines for each stretch on which it differs: what to do and by when; why, and from when. */
+function adviceLines(advice: readonly SeamAdvice[]): string {
+  if (advice.length === 0) return '';
+  const lines = advice.map(({ action, what, where, by, interim, reasons, allowed }) => {
+    const place = where === undefined ? '' : `${where}: `;
+    const late = by?.status === 'overdue' ? ', overdue' : '';
+    const until = by === undefined ? '' : ` (by ${by.date}${late})`;
+    const cover = interim ? [`Until then: ${inline(interim.what)}`] : [];
+    const why = reasons[0] ? [inline(reasons[0].text)] : [];
+    return `- ${place}**${action}**${until}. ${inline(what)}\n  ${[...why, ...cover, ...allowed.map(({ text }) => inline(text))].join(' ')}`;
+  });
+  return `Advice:\n\n${lines.join('\n')}`;
 }
 
 function stateLines(stretches: readonly Stretch[], system: System): string[] {
