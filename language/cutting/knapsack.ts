@@ -30,22 +30,10 @@ export function makeKnapsack(lengths: readonly number[], counts: ArrayLike<numbe
     steps: 1 + ((chunks.length * stride) >>> 6),
     solve(prices) {
       carries.fill(0);
+      chosen.fill(0);
       for (const [c, { kind, size }] of chunks.entries()) {
-        const length = lengths[kind]! * size;
         const price = prices[kind]! * size;
-        const at = c * stride;
-        if (price <= 0) {
-          chosen.fill(0, at, at + stride);
-          continue;
-        }
-        for (let room = 0; room < length; room++) chosen[at + room] = 0;
-        for (let room = limit; room >= length; room--) {
-          const worth = carries[room - length]! + price;
-          if (worth > carries[room]!) {
-            carries[room] = worth;
-            chosen[at + room] = 1;
-          } else chosen[at + room] = 0;
-        }
+        if (price > 0) consider(carries, chosen, c * stride, lengths[kind]! * size, price);
       }
     },
     filling(room, take) {
@@ -58,6 +46,17 @@ export function makeKnapsack(lengths: readonly number[], counts: ArrayLike<numbe
       }
     },
   };
+}
+
+/** One more piece of `length` worth `price`: for every bin from the longest down, whether it is better with it. */
+function consider(carries: Float64Array, chosen: Uint8Array, at: number, length: number, price: number): void {
+  for (let room = carries.length - 1; room >= length; room--) {
+    const worth = carries[room - length]! + price;
+    if (worth > carries[room]!) {
+      carries[room] = worth;
+      chosen[at + room] = 1;
+    }
+  }
 }
 
 /** 1, 2, 4 ... and the remainder: sums of some of them make every number up to `count` (and no more than can be used). */

@@ -1,4 +1,4 @@
-import { jointsOf } from './joints.ts';
+import { jointsOf, moveJoints } from './joints.ts';
 import type { Menu } from './menu.ts';
 import type { CutPart, CutPlan, CutProblem, StockCut } from './problem.ts';
 import type { SpliceChoice } from './splices.ts';
@@ -160,7 +160,7 @@ export function finishPlan(
   findings: Findings,
 ): CutPlan {
   const money = (amount: number): number => Math.floor(amount / menu.scale);
-  const cuts = writeCuts(problem, menu, stage, loads);
+  const cuts = moveJoints(problem, writeCuts(problem, menu, stage, loads));
   const cost = money(findings.cost);
   const byVolume = money(findings.volumeBound) === cost;
   const proven = money(findings.lowerBound) === cost;

@@ -22,8 +22,10 @@ export interface Purchase {
 
 /** Tries of the filling heuristic for one set of bins. */
 const TRIES = 40;
-/** Rounds of pricing for one set of bins; proofs come within ten as a rule. */
+/** Rounds of pricing for one set of bins; proofs come within ten as a rule. Small tables are priced for longer. */
 const ROUNDS = 30;
+const MOST_ROUNDS = 400;
+const SMALL = 6_000;
 /** Search steps granted to one set of bins before all others had their turn. */
 const FIRST_LOOK = 2_000;
 /** Rungs that are searched at all; the first one beyond stays open and so caps the bound. */
@@ -104,7 +106,9 @@ function pricedOut(task: Task, bins: readonly Bin[], purse: Purse): boolean {
   for (const { cap } of bins) counted.set(cap, (counted.get(cap) ?? 0) + 1);
   const kinds = [...counted].map(([cap, count]) => ({ cap, count }));
   const price = pricing(task.lengths, task.counts, Math.max(0, ...bins.map((bin) => bin.cap)), purse);
-  for (let round = 0; round < ROUNDS && purse.nodes > 0; round++) {
+  const before = purse.nodes;
+  for (let round = 0; round < MOST_ROUNDS && purse.nodes > 0; round++) {
+    if (round >= ROUNDS && before - purse.nodes > SMALL) return false;
     const { worth, carries } = price(kinds);
     if (kinds.reduce((sum, { cap, count }) => sum + count * carries[cap]!, 0) < worth) return true;
   }

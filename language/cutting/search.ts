@@ -17,7 +17,7 @@ export type Outcome =
 const MOST_WORDS = 1 << 24;
 const MOST_MEMO = 1 << 18;
 /** Counts are written into the memo's keys as one character each. */
-const MOST_COUNT = 0xffff;
+export const MOST_COUNT = 0xffff;
 
 interface Level {
   readonly sets: Int32Array;
