@@ -70,7 +70,8 @@ function onItem(seam: SeamState, scene: Scene): readonly SeamAdvice[] {
     const { from } = first;
     const { to } = last;
     const end = to === undefined ? 'its end' : lengthText(to, system);
-    const where = `${lengthText(from, system)} to ${end}`;
+    const begin = from === 0 ? (system === 'us' ? '0 ft' : '0 m') : lengthText(from, system);
+    const where = `${begin} to ${end}`;
     return { item: seam.item.name, from, ...(to === undefined ? {} : { to }), where, ...told };
   });
 }

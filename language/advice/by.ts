@@ -86,7 +86,7 @@ function repairOfOpen(facts: Facts): By | undefined {
   if (cover && cover.date >= date) return cover;
   const leaves = bound.departure ? ', and before the rig leaves' : '';
   const because = `Found open on ${start}: covered at once, and repaired within ${repairAtMost.text}${leaves}.`;
-  return dated(date, because, scene);
+  return dated(date, because, start, scene);
 }
 
 /**
@@ -100,11 +100,11 @@ function nextLook(facts: Facts): By | undefined {
   if (!event) return roof;
   const start = ageStart(event);
   const { inspect } = scene.view.rig.policy;
-  const own = addPeriod(start, inspect.value);
-  const date = movedOutOfStorage(own, start, scene.dates.asOf, scene.calendar)?.date ?? own;
+  const date = addPeriod(start, inspect.value);
   if (roof && roof.date > start && roof.date <= date) return roof;
   const did = word === 'renewed' ? `was ${event.record.word}` : 'was last looked at';
-  return dated(date, `${item.name} ${did} on ${start}; every seam is looked at every ${inspect.value.text}.`, scene);
+  const because = `${item.name} ${did} on ${start}; every seam is looked at every ${inspect.value.text}.`;
+  return dated(date, because, start, scene);
 }
 
 /** What is bare is treated like what is open, from the day on which it was laid bare. */
@@ -115,11 +115,13 @@ function bareBy(facts: Facts): By | undefined {
   const start = ageStart(stretch.bare);
   const { date } = orBeforeDeparture(addPeriod(start, period.value), start, scene.calendar);
   const because = `It was ${stretch.bare.record.word} on ${start} and is bare: like something open, it is seen to within ${period.value.text}.`;
-  return dated(date, because, scene);
+  return dated(date, because, start, scene);
 }
 
-function dated(date: string, because: string, { dates, view }: Scene): By {
+/** A day by which, moved out of storage like the rig's dues, with its status. */
+function dated(day: string, because: string, start: string, { dates, view, calendar }: Scene): By {
   const { asOf } = dates;
+  const date = movedOutOfStorage(day, start, asOf, calendar)?.date ?? day;
   const soon = addPeriod(date, view.rig.policy.dueSoon.value, -1);
   const status = asOf > date ? 'overdue' : asOf === date ? 'due' : asOf >= soon ? 'soon' : 'not-due';
   return { date, status, because };

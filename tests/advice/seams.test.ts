@@ -9,7 +9,7 @@ describe('a part of a seam', () => {
     const all = on('curbside', inspected('curbside hairline from 6 ft to 9 ft\n curbside sound'));
     expect(all.map(({ row, where, from, to }) => [row, where, from, to])).toEqual([
       ['hairline-part', '6 ft to 9 ft', 6 * FT, 9 * FT],
-      ['sound', '0 in to 6 ft', 0, 6 * FT],
+      ['sound', '0 ft to 6 ft', 0, 6 * FT],
       ['sound', '9 ft to 28 ft', 9 * FT, 28 * FT],
     ]);
     // 3 of 28 ft.
@@ -40,7 +40,7 @@ describe('a part of a seam', () => {
     expect(rows).toEqual([
       ['cracked-part', '6 ft to 10 ft'],
       ['no-condition', '10 ft to 28 ft'],
-      ['renewed', '0 in to 6 ft'],
+      ['renewed', '0 ft to 6 ft'],
     ]);
   });
 
@@ -252,6 +252,13 @@ describe('what is not known', () => {
     const sealed = (more: string) => one('vent', `sealed 2026-05-10 vent with Lap air 64 F ${more}`).unknown;
     expect(sealed('')).toContain('The surface temperature was not recorded when it was sealed on 2026-05-10.');
     expect(sealed('surface 70 F').join(' ')).not.toContain('surface temperature');
+  });
+  it('is told: what nobody named is tested for silicone, though it does not count as at the limit', () => {
+    const found = one('front', inspected('front cracked'), { facts: 'built 2020-03' });
+    expect(found).toMatchObject({ row: 'cracked', action: 'recoat' });
+    expect(found.preparation?.notes[0]).toContain('Test for silicone');
+    expect(found.preparation?.steps.at(-1)?.text).toContain('a test patch comes first');
+    expect(found.wouldChange.join(' ')).toContain('`found … front with NAME`');
   });
   it('of a line that cannot be read hides nothing that was found', () => {
     const lines = `${inspected('vent open')}\n  sealed 2026-05-10 vent wiht Lap`;

@@ -110,6 +110,11 @@ describe('what lets water in', () => {
     const leaving = one('vent', `${open}\n  trip 2026-05-23 to 2026-05-30`);
     expect(leaving.by?.date).toBe('2026-05-22');
   });
+  it('is repaired before the rig is laid up', () => {
+    // Seven days would end on 25 May, inside storage.
+    const stored = one('vent', 'inspected 2026-05-18 { vent open }\n  stored 2026-05-23 to 2026-08-30');
+    expect(stored.by?.date).toBe('2026-05-22');
+  });
   it('needs no second cover while one holds', () => {
     const covered = one('vent', 'inspected 2026-05-18 { vent open }\n  covered 2026-05-18 vent until 2026-05-22');
     expect(covered.interim).toBeUndefined();

@@ -26,7 +26,7 @@ describe('the advice as Markdown', () => {
       ['dome', 'front'],
     ]);
     expect(page.trimEnd().split('\n').at(-1)).toBe(
-      'Can be left as they are: curbside (0 in to 6 ft), curbside (9 ft to 28 ft), roadside, lid, foot, air-con, spout, trim, membrane.',
+      'Can be left as they are: curbside (0 ft to 6 ft), curbside (9 ft to 28 ft), roadside, lid, foot, air-con, spout, trim, membrane.',
     );
   });
 
