@@ -13,6 +13,7 @@ const benches: Readonly<Record<string, () => void | Promise<void>>> = {
   bulk: () => bulk(),
   reading: script('./reading.ts'),
   cutting: script('./cutting.ts'),
+  fleets: script('./fleets.ts'),
 };
 
 const named = process.argv.slice(2);
