@@ -1,6 +1,8 @@
 // The estimate as Markdown.
+import type { SeamAdvice } from '../advice/index.ts';
 import type { Estimate, LabourLine, Priced } from '../estimate/index.ts';
 import type { CompareResult } from '../lifecost/schema.ts';
+import { adviceMarkdown } from './advice-markdown.ts';
 import { comparisonMarkdown } from './comparison-markdown.ts';
 import { bullets, left, paragraphs, plain, right, section, table } from './markdown.ts';
 import type { EstimatePaper } from './papers.ts';
@@ -14,7 +16,9 @@ export function estimateMarkdown(paper: EstimatePaper): string {
     `# Estimate: ${plain(paper.name)}`,
     `As of ${paper.asOf}, computed from what was recorded and planned. Built-in figures: library ${paper.library}.`,
     ...(fleet ? ofFleet(paper) : []),
-    ...paper.estimates.flatMap((estimate, i) => ofRig(estimate, paper.comparisons[i]?.comparison, fleet)),
+    ...paper.estimates.flatMap((estimate, i) =>
+      ofRig(estimate, { seams: paper.advice[i]?.seams ?? [], comparison: paper.comparisons[i]?.comparison }, fleet),
+    ),
     section('Due, but not planned', unplannedTable(paper), mark),
     section('Cautions', bullets(paper.cautions.map(({ text }) => text)), mark),
     paper.note,
@@ -67,7 +71,13 @@ function savedText({ material, rigs, apart, pooling, shelf }: EstimatePaper['tog
   ];
 }
 
-function ofRig(estimate: Estimate, comparison: CompareResult | undefined, fleet: boolean): string[] {
+/** What is decided before anything is bought. */
+interface Decisions {
+  readonly seams: readonly SeamAdvice[];
+  readonly comparison: CompareResult | undefined;
+}
+
+function ofRig(estimate: Estimate, { seams, comparison }: Decisions, fleet: boolean): string[] {
   const { rig, jobs, visits, cutting, questions } = estimate;
   const unit = rig.unit === undefined ? '' : plain(rig.unit);
   const title = fleet
@@ -79,6 +89,7 @@ function ofRig(estimate: Estimate, comparison: CompareResult | undefined, fleet:
   if (jobs.length === 0)
     return [
       ...title,
+      adviceMarkdown(seams),
       'Nothing is planned: there is nothing to buy. A plan is a line such as `tape front with EdgeTape4 after 2027-04-15`.',
       ways,
     ];
@@ -86,6 +97,7 @@ function ofRig(estimate: Estimate, comparison: CompareResult | undefined, fleet:
   return [
     ...title,
     summary(estimate),
+    adviceMarkdown(seams),
     section('The work', bullets(jobs.map((job) => `${numbered ? `Visit ${job.visit}: ` : ''}${jobText(job)}`))),
     section('To buy', purchaseTable(estimate)),
     ...cutting.map((list) => cuttingText(list)),

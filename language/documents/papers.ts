@@ -1,5 +1,6 @@
 // The two papers as data: what Markdown, CSV, iCalendar and JSON are written from, and the form of the JSON documents.
 import * as z from 'zod';
+import { adviceOf, SeamAdvice } from '../advice/index.ts';
 import type { LinearPrograms } from '../cutting/index.ts';
 import { Estimate, estimateWithNeeds, Pooled, pooledPurchases, type RigNeeds } from '../estimate/index.ts';
 import { libraryVersion } from '../library/index.ts';
@@ -33,6 +34,8 @@ export const EstimatePaper = z
     ...common,
     /** One for a rig, one for each rig of a fleet. */
     estimates: z.array(Estimate).readonly(),
+    /** For each of these rigs what to do, seam by seam, the most pressing first. */
+    advice: z.array(z.strictObject({ rig: z.string(), seams: z.array(SeamAdvice).readonly() }).readonly()).readonly(),
     /** For each of these rigs the ways to keep its seams tight over the years. */
     comparisons: z.array(z.strictObject({ rig: z.string(), comparison: CompareResult }).readonly()).readonly(),
     /** Sums over the rigs of a fleet, one for each currency. */
@@ -95,6 +98,7 @@ export function papersOf(subject: Subject, dates: Dates, lp?: LinearPrograms): P
         document: 'rigseam/estimate/1',
         ...head(dangers),
         estimates,
+        advice: views.map((view) => ({ rig: view.rig.name, seams: adviceOf(view, dates) })),
         comparisons: views.map((view) => ({ rig: view.rig.name, comparison: comparisonOf(view, dates.asOf) })),
         sums,
         unsummed: subject.kind === 'fleet' ? unsummed(estimates, sums) : [],

@@ -70,6 +70,7 @@ describe('the Markdown papers', () => {
     const headings = [...paper('Wren.estimate.md').matchAll(/^#+ (.*)$/gm)].map(([, title]) => title);
     expect(headings).toEqual([
       'Estimate: Wren',
+      'The advice',
       'The work',
       'To buy',
       'Cutting list: SeamStrip4',
