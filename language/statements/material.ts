@@ -184,7 +184,7 @@ const solvent = row('solvent', {
 });
 const safeOn = row('safe-on', {
   class: 'fact',
-  key: 'word',
+  key: 'list',
   help: 'The surfaces that this cleaner does not harm.',
   example: 'safe-on epdm, tpo',
   places: { surfaces: must(list(surface)) },

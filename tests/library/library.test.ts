@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { libraryFiles, libraryVersion, surfaceLeftBy } from '../../language/library/index.ts';
 import { bandKinds, canonical, families, solvents, tasks } from '../../language/statements/words.ts';
+import { projectOf } from '../project/workspace.ts';
 import { declarations, files, gradesOf, kindOf, lines, named, said, statementsOf } from './text.ts';
 
 // The form of the built-in library: that it is whole, honest about its figures, and asks nobody for a price.
@@ -162,3 +163,25 @@ interface Figure {
   readonly months?: number;
 }
 const amount = (figure: Figure) => figure.nmPerH ?? figure.mm2PerH ?? figure.minutes ?? figure.months ?? Number.NaN;
+
+it('keeps every surface that a cleaner is safe on, in however many lines that stands', () => {
+  const project = projectOf({ 'a.rig': 'rig A {\n}\n' });
+  const alcohol = project.material('a.rig', 'GenericIsopropyl');
+  expect(
+    Object.entries(alcohol?.bonding ?? {})
+      .flatMap(([on, { value }]) => (value === 'yes' ? [on] : []))
+      .sort(),
+  ).toEqual([
+    'abs',
+    'acrylic',
+    'aluminium',
+    'epdm',
+    'fibreglass',
+    'painted-steel',
+    'pe',
+    'polycarbonate',
+    'pp',
+    'pvc',
+    'tpo',
+  ]);
+});
