@@ -6,7 +6,7 @@ import { firstFit, withCheapestRolls } from './firstfit.ts';
 import { leastMoney } from './lattice.ts';
 import type { LinearPrograms } from './linear.ts';
 import type { Purse } from './problem.ts';
-import { needOf } from './purchase.ts';
+import { cheapestPurchase, needOf } from './purchase.ts';
 import { asWhole, leftAfter, remainderOf } from './remainder.ts';
 import { type Cutting, cutTail, cutting } from './tail.ts';
 import { costOf, type Load, type Task } from './task.ts';
@@ -15,6 +15,8 @@ import { costOf, type Load, type Task } from './task.ts';
 export interface FleetPurchase extends Cutting {
   readonly volumeBound: number;
   readonly lowerBound: number;
+  /** The lower bound comes from trying, not from the linear program. */
+  readonly bySearch: boolean;
   readonly firstFitCost: number;
 }
 
@@ -24,8 +26,10 @@ const TAILS = [6, 10, 16];
 const DIVE_ENDS = 8;
 /** Dives are repeated, more and more carefully, while the bound is not reached. */
 const BOLDNESS = [0.15, 0.4, 0.05];
+/** A fleet of so few pieces is small enough for the search for one rig. */
+const SEARCHED = 150;
 /** Pricing takes short steps, and many. */
-const PRICING = 60;
+const PRICING = 25;
 
 /**
  * Least money for many pieces. First-fit-decreasing is compared with the volume bound; where they differ, the offcuts
@@ -36,9 +40,11 @@ const PRICING = 60;
  * @throws if a piece fits no roll
  */
 export function fleetPurchase(task: Task, lp: LinearPrograms | undefined, purse: Purse): FleetPurchase {
+  if (task.total === 0) return { loads: [], cost: 0, volumeBound: 0, lowerBound: 0, bySearch: false, firstFitCost: 0 };
   const first = firstFit(task);
   if (!first) throw new RangeError('a piece fits no roll on sale');
   const firstFitCost = costOf(task, first);
+  const searchNodes = Math.ceil(purse.nodes / 8);
   const unit = task.exact ? task.tick : 1;
   const least = leastMoney(
     task.rolls.map(({ usable, price }) => ({ length: usable / unit, price })),
@@ -57,6 +63,7 @@ export function fleetPurchase(task: Task, lp: LinearPrograms | undefined, purse:
     plans.push(...finish(task, [...held, ...rolls], { from: volumeBound, below: cheapest().cost }, purse));
   }
   let lowerBound = volumeBound;
+  let bySearch = false;
   if (lp && task.exact && cheapest().cost > volumeBound) {
     const shelves = shelvesOf(task);
     lp.covering(demandOf(task.counts, shelves), (program) => {
@@ -73,7 +80,13 @@ export function fleetPurchase(task: Task, lp: LinearPrograms | undefined, purse:
       }
     });
   }
-  return { ...cheapest(), volumeBound, lowerBound, firstFitCost };
+  if (cheapest().cost > lowerBound && task.counts.reduce((sum, count) => sum + count, 0) <= SEARCHED) {
+    const searched = cheapestPurchase(task, { nodes: searchNodes });
+    plans.push(searched);
+    bySearch = searched.lowerBound > lowerBound;
+    lowerBound = Math.max(lowerBound, searched.lowerBound);
+  }
+  return { ...cheapest(), volumeBound, lowerBound, bySearch, firstFitCost };
 }
 
 /** Fills the free offcuts, shortest first, each as full as the pieces left allow. */

@@ -2,4 +2,4 @@ export { type Container, type ContainerPurchase, cheapestContainers } from './co
 export type * from './linear.ts';
 export { cutFleet } from './pooled.ts';
 export type * from './problem.ts';
-export { cutRolls } from './rig.ts';
+export { cutRolls } from './voluntary.ts';

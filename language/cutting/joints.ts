@@ -24,8 +24,8 @@ export function jointsOf(problem: CutProblem, cuts: readonly StockCut[]): Joint[
 
 /**
  * Moves splices out of the stretches that should have none, as far as what is left of the stocks allows: of two parts one
- * grows by as much as the other shrinks, by the least that is enough. Costs and splices stay; the longest leftover is not
- * touched.
+ * grows by as much as the other shrinks, by the least that is enough. Costs and splices stay; the longest leftover is
+ * used only where nothing else is enough.
  */
 export function moveJoints(problem: CutProblem, cuts: readonly StockCut[]): readonly StockCut[] {
   if (problem.pieces.every((piece) => !piece.keepOff || piece.keepOff.length === 0)) return cuts;
@@ -33,9 +33,7 @@ export function moveJoints(problem: CutProblem, cuts: readonly StockCut[]): read
   const least = Math.max(leastPart, lap + 1);
   const lefts = cuts.map((cut) => cut.left);
   const lengths = cuts.map((cut) => cut.parts.map((part) => part.length));
-  // Where all cuts leave equally little no leftover may shrink, else only the longest one may not.
   const longest = cuts.reduce((best, cut, i) => (cut.left > (cuts[best]?.left ?? -1) ? i : best), 0);
-  const slack = (cut: number): number => (cut === longest ? 0 : lefts[cut]!);
   const parts = partsOf(cuts);
 
   for (const piece of problem.pieces) {
@@ -46,9 +44,14 @@ export function moveJoints(problem: CutProblem, cuts: readonly StockCut[]): read
       const [front, rear] = [own[k]!, own[k + 1]!];
       const [fore, aft] = [now()[k]!, now()[k + 1]!];
       const together = front.cut === rear.cut;
-      const back = Math.min(together ? fore : slack(rear.cut), fore - least);
-      const ahead = Math.min(together ? aft : slack(front.cut), aft - least);
-      const by = shiftOf(placesOf(now(), lap)[k]!, piece, back, ahead);
+      const at = placesOf(now(), lap)[k]!;
+      const shift = (spared: number): number => {
+        const slack = (cut: number): number => (cut === spared ? 0 : lefts[cut]!);
+        const back = Math.min(together ? fore : slack(rear.cut), fore - least);
+        const ahead = Math.min(together ? aft : slack(front.cut), aft - least);
+        return shiftOf(at, piece, back, ahead);
+      };
+      const by = shift(longest) || shift(-1);
       lengths[front.cut]![front.place]! += by;
       lengths[rear.cut]![rear.place]! -= by;
       lefts[front.cut]! -= by;

@@ -15,11 +15,11 @@ const MOST_RUNGS = 4_000_000;
 /** Counts of rolls are listed for rigs and tails of fleets only. */
 const MOST_VECTORS = 400;
 
-/** Rungs from 0 to `top` money; undefined when there would be too many. Prices are above 0. */
+/** Rungs from 0 to `top` money; undefined when there would be too many or none. Prices are above 0. */
 export function makeLadder(rolls: readonly RollKind[], top: number): Ladder | undefined {
   const step = rolls.reduce((sum, roll) => gcd(sum, roll.price), 0) || 1;
   const rungs = Math.floor(top / step);
-  if (rungs > MOST_RUNGS) return undefined;
+  if (rungs < 0 || rungs > MOST_RUNGS) return undefined;
   const most = new Float64Array(rungs + 1).fill(-1);
   most[0] = 0;
   const prices = rolls.map((roll) => roll.price / step);

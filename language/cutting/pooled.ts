@@ -6,8 +6,9 @@ import { type Menu, makeMenu } from './menu.ts';
 import { cutOffcuts } from './offcuts.ts';
 import { finishPlan, makeStage, type Stage } from './plan.ts';
 import type { CutProblem, CutResult } from './problem.ts';
-import { checkNumbers, cutRolls, DEFAULT_NODES } from './rig.ts';
+import { checkNumbers, DEFAULT_NODES } from './rig.ts';
 import { fleetChoices } from './splices.ts';
+import { cutRolls } from './voluntary.ts';
 
 /** Up to so many pieces the search for one rig is tried first. */
 const ONE_RIG = 60;
@@ -35,7 +36,11 @@ export function cutFleet(problem: CutProblem, lp?: LinearPrograms): CutResult {
     return { ok: false, reason: 'cannot-splice', pieces: solved.impossible.map((piece) => problem.pieces[piece]!.id) };
   }
   const { stage, purchase, cost } = solved;
-  const { lowerBound, volumeBound } = boundsOf(problem, menu, solved, lp, nodes * FLEET);
+  const fewest = boundsOf(problem, menu, solved, lp, nodes * FLEET);
+  // A fleet's plan wastes less than a roll: splices for money's sake are not looked for, but the bound allows for them.
+  const spliced = problem.splice.voluntary ? roughMoney(problem, menu, stage.splices + 1) : Number.POSITIVE_INFINITY;
+  const lowerBound = Math.min(fewest.lowerBound, spliced);
+  const volumeBound = Math.min(fewest.volumeBound, spliced);
   const total = problem.pieces.reduce((sum, piece) => sum + piece.length, stage.splices * problem.splice.lap);
   const held = problem.offcuts.map((offcut) => Math.max(0, offcut.length));
   const plan = finishPlan(problem, menu, stage, purchase.loads, {
@@ -44,7 +49,7 @@ export function cutFleet(problem: CutProblem, lp?: LinearPrograms): CutResult {
     volumeBound,
     lowerBound,
     leftBound: slackBound(menu.rolls, held, cost, total),
-    byLinearProgram: lp !== undefined,
+    byLinearProgram: lp !== undefined && !purchase.bySearch,
   });
   if (single?.ok && single.plan.cost <= plan.cost) {
     return single.plan.lowerBound >= plan.lowerBound ? single : { ok: true, plan: { ...plan, ...single.plan } };

@@ -10,15 +10,8 @@ import { costOf, type Load } from './task.ts';
 /** Enough for nearly every rig; a search that uses it up takes some tenths of a second. */
 export const DEFAULT_NODES = 200_000;
 
-/**
- * Chooses which rolls to buy and how to cut them and the offcuts on hand. Aims in this order: no needless splice (as few
- * splices as possible, and none in a piece that a roll or a free offcut holds), least money, the longest single length
- * left over (an untouched offcut counts). The answer says what is proven. With no roll on sale nothing is spliced.
- *
- * @param problem lengths in any one integer unit, money in integer minor units
- * @throws RangeError if a length or a price is not a safe integer in its range, which is the caller's bug
- */
-export function cutRolls(problem: CutProblem): CutResult {
+/** The plan with no needless splice: as few as possible, none in a piece that a roll or a free offcut holds. */
+export function cutWithFewestSplices(problem: CutProblem): CutResult {
   checkNumbers(problem);
   const nodes = problem.budget?.nodes ?? DEFAULT_NODES;
   const menu = makeMenu(problem);

@@ -51,6 +51,38 @@ function everyPlacing(
   }
 }
 
+/**
+ * The least money, then the fewest splices, when any piece may be spliced: tries up to so many splices in any pieces, all
+ * split points and all placings.
+ */
+export function bruteForceVoluntary(problem: CutProblem, mostSplices: number): Pick<Truth, 'cost' | 'splices'> {
+  const { lap, leastPart } = problem.splice;
+  const offcuts = problem.offcuts.map((offcut) => offcut.length);
+  const longest = Math.max(...problem.rolls.map((roll) => roll.length), ...offcuts);
+  let best = { cost: Number.POSITIVE_INFINITY, splices: 0 };
+  for (let splices = 0; splices <= mostSplices; splices++) {
+    for (const parts of everySplit(0, splices)) {
+      const found = everyPlacing(parts, problem.rolls, offcuts);
+      if (found && found.cost < best.cost) best = { cost: found.cost, splices };
+    }
+  }
+  return best;
+
+  function* everySplit(k: number, splices: number): Generator<number[]> {
+    const piece = problem.pieces[k];
+    if (!piece) {
+      if (splices === 0) yield [];
+      return;
+    }
+    for (let own = 0; own <= splices; own++) {
+      const least = own === 0 ? 1 : Math.max(leastPart, lap + 1);
+      for (const parts of splits(piece.length + own * lap, own + 1, least, longest)) {
+        for (const others of everySplit(k + 1, splices - own)) yield [...parts, ...others];
+      }
+    }
+  }
+}
+
 /** All ways to write `total` as `n` falling parts from `least` to `most`. */
 function* splits(total: number, n: number, least: number, most: number): Generator<number[]> {
   if (n === 1) {
@@ -157,7 +189,7 @@ export function faultsOf(problem: CutProblem, plan: CutPlan): string[] {
         `a part of ${piece.id} is too short`,
       );
       expect(
-        problem.rolls.every((roll) => roll.length < piece.length),
+        problem.splice.voluntary === true || problem.rolls.every((roll) => roll.length < piece.length),
         `piece ${piece.id} fits a roll and is spliced`,
       );
     }
@@ -167,5 +199,14 @@ export function faultsOf(problem: CutProblem, plan: CutPlan): string[] {
   expect((plan.proof === 'none') === plan.lowerBound < plan.cost, 'proof does not follow from the bound');
   expect(plan.longestLeft <= plan.longestLeftBound, 'leftover above its bound');
   expect(plan.longestLeftProven === (plan.longestLeft === plan.longestLeftBound), 'leftover proof');
+  expect(plan.joints.length === plan.splices, `${plan.joints.length} joints, ${plan.splices} splices`);
+  for (const { piece: id, after, at, inKeepOff } of plan.joints) {
+    const piece = problem.pieces.find((one) => one.id === id)!;
+    const parts = cuts.filter((part) => part.piece === id && part.part![0] <= after);
+    const middle = parts.reduce((sum, part) => sum + part.length, 0) - (after - 0.5) * lap;
+    expect(at === middle, `joint ${after} of ${id} is told at ${at}, lies at ${middle}`);
+    const within = (piece.keepOff ?? []).some(([from, to]) => at > from && at < to);
+    expect(within === inKeepOff, `joint ${after} of ${id} at ${at} is told wrong`);
+  }
   return faults;
 }
