@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { fillInTurn, fillWays } from '../../language/cutting/fill.ts';
+import { packByPatterns } from '../../language/cutting/patterns.ts';
 import { packExactly } from '../../language/cutting/search.ts';
 
 /** Puts the pieces one by one into every bin that has room. */
@@ -49,13 +50,16 @@ function grouped(all: readonly number[]): { values: number[]; counts: number[] }
   return { values, counts: values.map((value) => all.filter((one) => one === value).length) };
 }
 
-it('packExactly answers as trying everything does, and its packing is one', () => {
+it.each([
+  ['packExactly', packExactly],
+  ['packByPatterns', packByPatterns],
+] as const)('%s answers as trying everything does, and its packing is one', (_, pack) => {
   const answers = { yes: 0, no: 0, unknown: 0 };
   fc.assert(
     fc.property(tight, ({ pieces, caps }) => {
       const kinds = grouped(pieces);
       const bins = grouped(caps);
-      const outcome = packExactly(kinds.values, kinds.counts, bins.values, bins.counts, { nodes: 1e6 });
+      const outcome = pack(kinds.values, kinds.counts, bins.values, bins.counts, { nodes: 1e6 });
       answers[outcome.answer]++;
       expect(outcome.answer).toBe(fits(pieces, [...caps]) ? 'yes' : 'no');
       if (outcome.answer !== 'yes') return;
@@ -81,8 +85,9 @@ it('packExactly answers as trying everything does, and its packing is one', () =
   expect(answers.unknown).toBe(0);
 });
 
-it('packExactly gives no answer rather than a wrong one when its purse is empty', () => {
+it('both searches give no answer rather than a wrong one when its purse is empty', () => {
   expect(packExactly([5, 3], [2, 2], [8], [2], { nodes: 1 }).answer).toBe('unknown');
+  expect(packByPatterns([5, 3], [2, 2], [8], [2], { nodes: 1 }).answer).toBe('unknown');
 });
 
 it('fillInTurn fills a bin as full as any choice of pieces does', () => {
