@@ -72,7 +72,8 @@ export function dive(master: Master, boldness: number, until: number, purse: Pur
   const loads: Load[] = [];
   let open = task.totalTicks;
 
-  while (open > until && purse.nodes > 0) {
+  // An empty purse ends the search for new patterns, not the dive: the patterns known are still worth more than a guess.
+  while (open > until) {
     program.demand(demandOf(left, shelves));
     const price = makePricer(task, shelves, left, purse);
     purse.nodes -= solveSteps(master);

@@ -28,8 +28,9 @@ const DIVE_ENDS = 8;
 const BOLDNESS = [0.15, 0.4, 0.05];
 /** A fleet of so few pieces is small enough for the search for one rig. */
 const SEARCHED = 150;
-/** Pricing takes short steps, and many. */
-const PRICING = 25;
+/** Pricing takes short steps, and many: so many times those of the search for the bound, and for all dives together. */
+const BOUND_STEPS = 60;
+const DIVE_STEPS = 8;
 
 /**
  * Least money for many pieces. First-fit-decreasing is compared with the volume bound; where they differ, the offcuts
@@ -69,13 +70,13 @@ export function fleetPurchase(task: Task, lp: LinearPrograms | undefined, purse:
     lp.covering(demandOf(task.counts, shelves), (program) => {
       const master = makeMaster(task, shelves, program);
       for (const plan of plans) seed(master, plan.loads);
-      const steps = { nodes: purse.nodes * PRICING };
+      const steps = { nodes: purse.nodes * BOUND_STEPS };
       lowerBound = Math.max(lowerBound, Math.min(cheapest().cost, raiseBound(master, rung, cheapest().cost, steps)));
       const until = DIVE_ENDS * task.rolls[bestValue(task)]!.cap;
-      for (const [n, boldness] of BOLDNESS.entries()) {
-        if (cheapest().cost === lowerBound || (n > 0 && steps.nodes <= 0)) return;
-        // The first dive has steps of its own: its plan is worth more than the last bit of the bound.
-        const found = dive(master, boldness, until, n > 0 ? steps : { nodes: purse.nodes * PRICING });
+      const diving = { nodes: purse.nodes * DIVE_STEPS };
+      for (const boldness of BOLDNESS) {
+        if (cheapest().cost === lowerBound || diving.nodes <= 0) return;
+        const found = dive(master, boldness, until, diving);
         plans.push(...finish(task, found, { from: lowerBound, below: cheapest().cost }, purse));
       }
     });
