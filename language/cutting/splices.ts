@@ -54,6 +54,8 @@ export function spliceChoices(
   menu: Menu,
 ): SpliceChoices {
   const free = new Set(menu.offcuts.keys());
+  // What is left of the offcuts: one longer than every roll may hold several long pieces whole.
+  const offcuts = menu.offcuts.map(({ length }) => ({ length }));
   const impossible = long.filter(({ length }) => waysOf(length, menu, free).next().done).map(({ piece }) => piece);
   if (impossible.length > 0) return { choices: [], complete: true, impossible };
 
@@ -77,7 +79,7 @@ export function spliceChoices(
       return;
     }
     const twin = pieces[k - 1]?.length === current.length;
-    for (const way of waysOf(current.length, menu, free)) {
+    for (const way of waysOf(current.length, { ...menu, offcuts }, free)) {
       if (++steps > MOST_STEPS) {
         complete = false;
         return;
@@ -85,13 +87,16 @@ export function spliceChoices(
       const key = keyOf(way);
       // Equal pieces take their ways in order, or the same choice would come once per permutation.
       if (twin && key < previous) continue;
-      const taken = [...way.sole.filter((part) => part.kind === 'offcut').map((part) => part.index)];
-      if (way.restIn !== undefined) taken.push(way.restIn);
-      for (const index of taken) free.delete(index);
+      const before = offcuts.map((offcut) => offcut.length);
+      const filled = way.sole.filter((part) => part.kind === 'offcut').map((part) => part.index);
+      for (const index of filled) offcuts[index]!.length = 0;
+      if (way.restIn !== undefined) offcuts[way.restIn]!.length -= way.rest;
+      const taken = [...filled, way.restIn ?? -1].filter((index) => free.delete(index));
       chosen.push({ piece: current.piece, ...way });
       choose(k + 1, splices + way.sole.length, key);
       chosen.pop();
       for (const index of taken) free.add(index);
+      for (const [index, length] of before.entries()) offcuts[index]!.length = length;
     }
   }
 }
@@ -201,6 +206,7 @@ function* waysOf(length: number, menu: Menu, free: ReadonlySet<number>): Generat
   const parts = longest > lap ? Math.ceil((length - lap) / (longest - lap)) : 1;
   // A copy: the caller takes offcuts out and puts them back between two ways.
   const held = [...free].sort((a, b) => a - b);
+  const lengths = menu.offcuts.map((offcut) => offcut.length);
   const stocks: SolePart[] = [
     ...menu.rolls.map(({ length }, index): SolePart => ({ kind: 'roll', index, length })),
     ...held.map((index): SolePart => ({ kind: 'offcut', index, length: menu.offcuts[index]!.length })),
@@ -234,8 +240,8 @@ function* waysOf(length: number, menu: Menu, free: ReadonlySet<number>): Generat
       return;
     }
     const used = new Set(sole.filter((part) => part.kind === 'offcut').map((part) => part.index));
-    for (const index of held) {
-      if (!used.has(index) && menu.offcuts[index]!.length >= remainder) {
+    for (const [index, room] of lengths.entries()) {
+      if (!used.has(index) && room >= remainder) {
         yield { sole: parts, rest: remainder, restIn: index, bent };
       }
     }

@@ -125,6 +125,13 @@ describe('what a person follows', () => {
   });
 });
 
+it('does not splice two pieces that one long offcut holds', () => {
+  const problem = problemOf([496, 496, 30], [[300, 3450]], [1000]);
+  const plan = planOf(problem);
+  expect(faultsOf(problem, plan)).toEqual([]);
+  expect(plan).toMatchObject({ splices: 0, cost: 3450, longestLeft: 270 });
+});
+
 describe('edges', () => {
   it('buys nothing for no pieces and keeps the offcut', () => {
     const plan = planOf(problemOf([], STRIP, [15_240_000_000, 70]));
