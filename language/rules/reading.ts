@@ -70,6 +70,12 @@ export const reading = family({
     why: 'A line begins with a word that says what it is about. The line is kept as it is and not used.',
     fix: 'Writes the nearest word.',
   },
+  'reserved-word': {
+    ...error,
+    title: 'A word of the language where a name is expected',
+    why: 'Words that open a clause are reserved everywhere, so that a line reads one way only.',
+    fix: 'None: only the writer knows a better name.',
+  },
   'missing-value': {
     ...error,
     title: 'A value is missing',
