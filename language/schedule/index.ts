@@ -1,3 +1,4 @@
-// The schedule: a chapter of the computation with two questions.
+// The schedule: a chapter of the computation with three questions.
+export { DayPlan, DayRow, HeldBack, KitLine } from './day-plan.ts';
 export { scheduleOfFleet, scheduleOfRig } from './schedule.ts';
-export { Schedule, ScheduledDue, ScheduledTask, Unplaced, Visit } from './types.ts';
+export { Moved, Schedule, ScheduledDue, ScheduledTask, Unplaced, Visit, Waiting } from './types.ts';

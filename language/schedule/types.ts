@@ -34,6 +34,10 @@ export const Visit = z
     id: z.string(),
     rig: z.string(),
     title: z.string(),
+    /** The plans that it does, by names that stay the same: a later schedule finds its work by them. */
+    plans: z.array(z.string()).readonly().optional(),
+    /** The indoor bay that it takes. */
+    bay: z.string().optional(),
     days: z.array(date).min(1).readonly(),
     tasks: z.array(ScheduledTask).readonly(),
     minutes: z.number().nonnegative(),
@@ -91,6 +95,32 @@ export const ScheduledDue = z
   .readonly();
 export type ScheduledDue = z.infer<typeof ScheduledDue>;
 
+/** A plan that moved since an earlier schedule. */
+export const Moved = z
+  .strictObject({
+    rig: z.string(),
+    title: z.string(),
+    /** Its first day before and now; missing before for new work, missing now for what is done, gone or has no day. */
+    from: date.optional(),
+    to: date.optional(),
+    because: z.string(),
+  })
+  .readonly();
+export type Moved = z.infer<typeof Moved>;
+
+/** A plan that waits for what has to be ordered. */
+export const Waiting = z
+  .strictObject({
+    rig: z.string(),
+    title: z.string(),
+    material: z.string(),
+    /** The day from which it can be there. */
+    until: date,
+    because: z.string(),
+  })
+  .readonly();
+export type Waiting = z.infer<typeof Waiting>;
+
 export const Schedule = z
   .strictObject({
     name: z.string(),
@@ -99,6 +129,14 @@ export const Schedule = z
     visits: z.array(Visit).readonly(),
     dues: z.array(ScheduledDue).readonly(),
     unplaced: z.array(Unplaced).readonly(),
+    waiting: z.array(Waiting).readonly().optional(),
+    /** What moved since an earlier schedule that was handed in, and why. */
+    moved: z.array(Moved).readonly().optional(),
+    /**
+     * Days late, times severity (1 for sound or unknown to 6 for open), summed over plans; beside it the least that any
+     * order of work could reach: each plan alone on an empty board.
+     */
+    lateness: z.strictObject({ days: z.number().nonnegative(), bound: z.number().nonnegative() }).readonly().optional(),
     /** Figures that the schedule rests on, with their kind: rates, season, hours of a day. */
     assumptions: z
       .array(
