@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { strFromU8, unzipSync } from 'fflate';
 
-const limitKB = 1500;
+const limitKB = 2048;
 
 const [file] = process.argv.slice(2);
 if (file === undefined) {
