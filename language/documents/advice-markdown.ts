@@ -1,38 +1,54 @@
 // The advice on a rig as a section of Markdown: what is to be done, what is looked at, and one line for what can be left.
 import type { SeamAdvice } from '../advice/index.ts';
-import { bullets, left, paragraphs, plain, section, table } from './markdown.ts';
+import { paragraphs, plain, section } from './markdown.ts';
 
 /**
- * The advice under a heading, in the order in which it comes: a table of what is to be done, one of what is looked at
- * again, a line for what can be left alone. Nothing where there is no advice.
+ * The advice under a heading, in the order in which it comes: what is to be done, what is looked at again, each seam with
+ * its reasons beneath it, then a line for what can be left alone. Nothing where there is no advice.
  */
 export function adviceMarkdown(advice: readonly SeamAdvice[], mark: '#' | '##' = '##', title = 'The advice'): string {
   const rest = advice.filter(({ action }) => action === 'leave');
   const looks = advice.filter(({ action }) => action === 'look again');
   const work = advice.filter((one) => !rest.includes(one) && !looks.includes(one));
-  const calm = rest.length === 0 ? undefined : `Can be left as they are: ${rest.map(name).join(', ')}.`;
+  const part = (heading: string, seams: readonly SeamAdvice[]) =>
+    seams.length === 0 ? [] : [heading, seams.map(entry).join('\n')];
   return section(
     title,
-    paragraphs(tableOf(work, 'what to do'), stepsOf(work), tableOf(looks, 'what to look at'), calm).trimEnd(),
+    paragraphs(
+      ...part('To be done, the most pressing first:', work),
+      ...part('To be looked at again:', looks),
+      rest.length === 0 ? undefined : `Can be left as they are: ${rest.map(name).join(', ')}.`,
+    ).trimEnd(),
     mark,
   );
 }
 
 const name = ({ item, where }: SeamAdvice) => `${plain(item ?? 'the roof')}${where === undefined ? '' : ` (${where})`}`;
 
-function tableOf(advice: readonly SeamAdvice[], what: string): string {
-  const head = [left('seam'), left(what), left('why'), left('by'), left('allowed from'), left('what would change it')];
-  return table(
-    head,
-    advice.map((one) => [name(one), whatOf(one), whyOf(one), byOf(one), allowedOf(one), changesOf(one)]),
-  );
+/** One seam: what and by when, and beneath it why, how, and what would change it. */
+function entry(one: SeamAdvice): string {
+  const { action, what, interim, afterwards, allowed, wouldChange, unknown } = one;
+  const day = byText(one.by);
+  const beneath = [
+    ...(interim ? [`Until then${byText(interim.by)}: ${plain(interim.what)}`] : []),
+    `Why: ${whyOf(one)}`,
+    ...told(
+      'Allowed from',
+      allowed.map(({ text }) => text),
+    ),
+    ...(afterwards ? [`Then: ${afterwards.action}.`] : []),
+    ...howOf(one),
+    ...told('What would change it', wouldChange),
+    ...told('Not known', unknown),
+  ];
+  return [`- **${name(one)}: ${action}**${day}. ${plain(what)}`, ...beneath.map((line) => `  - ${line}`)].join('\n');
 }
 
-function whatOf({ action, what, interim, afterwards }: SeamAdvice): string {
-  const now = interim ? [`Until then: ${plain(interim.what)}`] : [];
-  const then = afterwards ? [`Then: ${afterwards.action}.`] : [];
-  return [`**${action}**.`, plain(what), ...now, ...then].join(' ');
-}
+const told = (title: string, texts: readonly string[]) =>
+  texts.length === 0 ? [] : [`${title}: ${texts.map(plain).join(' ')}`];
+
+const byText = (by: SeamAdvice['by']) =>
+  by === undefined ? '' : ` (by ${by.date}${by.status === 'overdue' ? ', overdue' : ''})`;
 
 /** What the records say, and why that calls for it, with the kind of the habit behind it. */
 function whyOf({ reasons }: SeamAdvice): string {
@@ -41,26 +57,14 @@ function whyOf({ reasons }: SeamAdvice): string {
     .join(' ');
 }
 
-function byOf({ by, interim }: SeamAdvice): string {
-  const day = ({ date, status }: NonNullable<SeamAdvice['by']>) => `${date}${status === 'overdue' ? ' (overdue)' : ''}`;
-  const cover = interim?.by ? [`cover: ${day(interim.by)}`] : [];
-  return [...(by ? [day(by)] : []), ...cover].join('; ');
-}
-
-const allowedOf = ({ allowed }: SeamAdvice) => allowed.map(({ text }) => plain(text)).join(' ');
-
-/** What would change it, and what is not known. */
-const changesOf = ({ wouldChange, unknown }: SeamAdvice) => [...wouldChange, ...unknown].map(plain).join(' ');
-
-/** How the surfaces are prepared, and what is not the choice there: one line for each seam that is worked on. */
-function stepsOf(work: readonly SeamAdvice[]): string {
-  const lines = work.flatMap((one) => {
-    const { preparation, excluded } = one;
-    const steps = [...(preparation?.notes ?? []), ...(preparation?.steps ?? []).map(({ text }) => text)];
-    const not = excluded.map(({ what, why }) => `Not ${what}: ${why}`);
-    return steps.length + not.length === 0 ? [] : [`${name(one)}: ${[...steps, ...not].map(plain).join(' ')}`];
-  });
-  return lines.length === 0
-    ? ''
-    : paragraphs('How it is prepared, and what is not the choice there:', bullets(lines)).trimEnd();
+/** How the surfaces are prepared, and what is not the choice there, where something is worked on. */
+function howOf({ action, preparation, excluded }: SeamAdvice): readonly string[] {
+  if (action === 'look again' || action === 'leave') return [];
+  return [
+    ...told('How', [...(preparation?.notes ?? []), ...(preparation?.steps ?? []).map(({ text }) => text)]),
+    ...told(
+      'Not',
+      excluded.map(({ what, why }) => `${what}: ${why}`),
+    ),
+  ];
 }

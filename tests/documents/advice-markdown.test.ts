@@ -13,14 +13,14 @@ const told = advice(`inspected 2026-05-02 {
     rest sound
   }`);
 const page = adviceMarkdown(told);
-const rows = page.split('\n').filter((line) => line.startsWith('| '));
-const rowOf = (item: string) => rows.find((line) => line.startsWith(`| ${item}`)) ?? '';
+/** A seam of the list with what stands beneath it. */
+const entryOf = (item: string) => page.split(/^(?=- )|\n\n/m).find((part) => part.startsWith(`- **${item}`)) ?? '';
 
 describe('the advice as Markdown', () => {
-  it('is a table of what is to be done, one of what is looked at, and a line for the rest', () => {
+  it('lists what is to be done, what is looked at, and a line for the rest', () => {
     const html = renderer.render(page);
-    const tables = [...html.matchAll(/<table>.*?<\/table>/gs)].map(([table]) => table);
-    const names = tables.map((table) => [...table.matchAll(/<tr>\s*<td>(.*?)<\/td>/gs)].map(([, cell]) => cell));
+    const lists = html.split(/<p>To be/).slice(1);
+    const names = lists.map((list) => [...list.matchAll(/^<li><strong>(.*?): /gm)].map(([, cell]) => cell));
     expect(names).toEqual([
       ['vent', 'curbside (6 ft to 9 ft)'],
       ['dome', 'front'],
@@ -31,19 +31,18 @@ describe('the advice as Markdown', () => {
   });
 
   it('says what, why, by when, from when, and what would change it', () => {
-    expect(rowOf('vent')).toContain('**strip and recoat**. Take off what is left');
-    expect(rowOf('vent')).toContain('Until then: Cover it today.');
-    expect(rowOf('vent')).toContain('Found open on 2026-05-02.');
-    expect(rowOf('vent')).toContain('| 2026-05-09 (overdue); cover: 2026-05-03 (overdue) |');
-    expect(rowOf('dome')).toContain('Nothing is sealed or taped over it before a reading of 19 % or less');
-    expect(rowOf('dome')).toContain('lets it be closed up');
-    expect(rowOf('curbside')).toContain('(common practice; the half is from memory)');
+    expect(entryOf('vent')).toContain('- **vent: strip and recoat** (by 2026-05-09, overdue). Take off what is left');
+    expect(entryOf('vent')).toContain('  - Until then (by 2026-05-03, overdue): Cover it today.');
+    expect(entryOf('vent')).toContain('  - Why: Found open on 2026-05-02.');
+    expect(entryOf('dome')).toContain('Nothing is sealed or taped over it before a reading of 19 % or less');
+    expect(entryOf('dome')).toContain('lets it be closed up');
+    expect(entryOf('curbside')).toContain('(common practice; the half is from memory)');
   });
 
   it('says how the surfaces are prepared, and what is not the choice', () => {
-    const line = page.split('\n').find((one) => one.startsWith('- vent:')) ?? '';
-    expect(line).toContain('Lay Lap on epdm and abs.');
-    expect(line).toContain('Not tape: What is open takes the tape with it');
+    expect(entryOf('vent')).toContain('Lay Lap on epdm and abs.');
+    expect(entryOf('vent')).toContain('  - Not: tape: What is open takes the tape with it');
+    expect(entryOf('front')).not.toContain('  - How:');
   });
 
   it('is nothing where there is no advice', () => {
