@@ -1,9 +1,9 @@
-// The estimate as CSV (RFC 4180, every line ends with CR LF): one line a figure of length, amount, time or money.
-import Papa from 'papaparse';
+// The estimate as CSV: one line a figure of length, amount, time or money.
 import type { Estimate, Priced } from '../estimate/index.ts';
 import type { Explained } from '../explain.ts';
 import { rounded } from '../values/exact.ts';
 import type { Money } from '../values/money.ts';
+import { csvOf } from './csv.ts';
 import { explanationText } from './explanation.ts';
 import type { EstimatePaper } from './papers.ts';
 
@@ -22,9 +22,6 @@ const columns = [
 ] as const;
 
 type Row = Partial<Readonly<Record<(typeof columns)[number], string | number>>>;
-
-/** A text that a spreadsheet would take for a formula gets an apostrophe before it (OWASP: CSV injection). Numbers stay numbers. */
-const formula = /^[=+\-@\t\r\n]/;
 
 export function estimateCsv(paper: EstimatePaper): string {
   const rows: Row[] = [
@@ -50,11 +47,7 @@ export function estimateCsv(paper: EstimatePaper): string {
       explanation: explanationText(total),
     })),
   ];
-  const text = Papa.unparse(
-    { fields: [...columns], data: rows.map((row) => columns.map((column) => row[column] ?? '')) },
-    { newline: '\r\n', escapeFormulae: formula },
-  );
-  return `${text}\r\n`;
+  return csvOf(columns, rows);
 }
 
 function rowsOf(estimate: Estimate): Row[] {
