@@ -2,10 +2,11 @@
 import type { Fleet, Stated } from '../resolve/types.ts';
 import { type Task, tasks } from '../statements/words.ts';
 import { hoursText } from '../values/display.ts';
+import type { RigWork } from './board.ts';
 import { workEnds } from './clocks.ts';
 import { pairEfficiency } from './crew.ts';
+import { companyDays } from './decode.ts';
 import type { Schedule } from './types.ts';
-import { companyDays, type RigWork } from './visits.ts';
 
 type Assumption = Schedule['assumptions'][number];
 
@@ -45,8 +46,14 @@ export function assumptionsOf(work: readonly RigWork[], fleet?: Fleet): readonly
     {
       what: 'order of placing',
       value:
-        'pinned days first, then the earliest last day, the worst finding, the name of the rig, the line; what is placed is not moved again',
+        'pinned days first, then the earliest last day, the worst finding, the name of the rig, the line; other orders are tried where that makes something late',
       kind: 'common practice',
+    },
+    {
+      what: 'what a schedule is good at',
+      value:
+        'least days late, each times 1 for sound or unknown to 6 for open, then fewest visits, then days as they were, then earliest',
+      kind: 'from memory',
     },
   ];
   const seen = new Set<string>();

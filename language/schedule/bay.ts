@@ -5,7 +5,6 @@ import type { Clock } from './clocks.ts';
 import type { Obstacle } from './obstacle.ts';
 
 interface Stay {
-  readonly bay: string;
   readonly first: string;
   readonly last: string;
 }
@@ -13,14 +12,15 @@ interface Stay {
 /** The indoor bays of a fleet and who stands in them. */
 export interface BayPlan {
   readonly bays: readonly { readonly name: string; readonly length?: number }[];
-  readonly stays: readonly Stay[];
+  /** By the name of the bay. */
+  readonly stays: ReadonlyMap<string, readonly Stay[]>;
 }
 
 export function baysOf(fleet?: Fleet): BayPlan {
   const indoor = (fleet?.bays ?? []).filter(({ where }) => where === 'indoor');
   return {
     bays: indoor.map(({ name, length }) => ({ name: name.name, ...(length ? { length: length.nm } : {}) })),
-    stays: [],
+    stays: new Map(),
   };
 }
 
@@ -34,25 +34,28 @@ export function bayFor(
   last: string,
   clocks: readonly Clock[],
   { bays, stays }: BayPlan,
+  wanted?: string,
 ): { readonly name: string } | Obstacle | undefined {
   const fitting = bays.filter(({ length }) => length === undefined || !rig.roof || rig.roof.along.nm <= length);
   if (fitting.length === 0) return undefined;
   const until = lastIndoors(last, clocks);
   const frees = fitting.map(({ name }) => {
-    const mine = stays.filter((stay) => stay.bay === name);
+    const mine = stays.get(name) ?? [];
     const inTheWay = mine.find((stay) => stay.first <= until && first <= stay.last);
     return { name, next: inTheWay ? firstEmpty(addDays(inTheWay.last, 1), mine) : first };
   });
-  const free = frees.find(({ next }) => next === first);
+  const open = frees.filter(({ next }) => next === first);
+  const free = open.find(({ name }) => name === wanted) ?? open[0];
   if (free) return { name: free.name };
   const [next = first] = frees.map((each) => each.next).sort();
   return { because: `${fitting.map(({ name }) => name).join(', ')} is taken until ${addDays(next, -1)}`, next };
 }
 
-/** The first day from one on on which nobody stands there. */
-function firstEmpty(day: string, stays: readonly Stay[]): string {
-  const there = stays.find(({ first, last }) => first <= day && day <= last);
-  return there ? firstEmpty(addDays(there.last, 1), stays) : day;
+/** The first day from one on on which nobody stands there; stays come in order of time and do not overlap. */
+function firstEmpty(from: string, stays: readonly Stay[]): string {
+  let day = from;
+  for (const { first, last } of stays) if (first <= day && day <= last) day = addDays(last, 1);
+  return day;
 }
 
 /** The last day on which the rig needs its bay: rain may fall on it from the next one on. */
@@ -64,5 +67,7 @@ function lastIndoors(last: string, clocks: readonly Clock[]): string {
 
 /** The plan with one more rig in a bay. */
 export function withStay(plan: BayPlan, bay: string, first: string, last: string, clocks: readonly Clock[]): BayPlan {
-  return { ...plan, stays: [...plan.stays, { bay, first, last: lastIndoors(last, clocks) }] };
+  const mine = [...(plan.stays.get(bay) ?? []), { first, last: lastIndoors(last, clocks) }];
+  mine.sort((a, b) => (a.first < b.first ? -1 : 1));
+  return { ...plan, stays: new Map([...plan.stays, [bay, mine]]) };
 }

@@ -1,9 +1,9 @@
 // What falls due, with the visit that settles it.
 import type { Due } from '../due/index.ts';
+import type { RigWork } from './board.ts';
 import { endOf, type Held } from './place.ts';
 import { settles } from './settle.ts';
 import type { ScheduledDue } from './types.ts';
-import type { RigWork } from './visits.ts';
 import { namesOf, nouns, type PlanWord } from './words.ts';
 
 /** The dues of a rig by date. `idOf` names a visit as the schedule does. */

@@ -3,7 +3,7 @@ import { type Due, duesOf } from '../due/index.ts';
 import { type Takeoff, takeOff } from '../estimate/takeoff.ts';
 import { whyNoSealant, whyNoTape } from '../measure/treatable.ts';
 import { isDone } from '../resolve/done.ts';
-import type { Dates, Material, Plan, RigView } from '../resolve/types.ts';
+import type { Dates, Fleet, Material, Plan, RigView } from '../resolve/types.ts';
 import { coverAllowed, isThere, type RigState, rank, rigState } from '../seams/index.ts';
 import { addDays, addPeriod } from '../values/calendar.ts';
 import { settles } from './settle.ts';
@@ -25,11 +25,15 @@ export interface Job {
   readonly items: readonly string[];
   readonly materials: readonly Material[];
   readonly takeoff: Takeoff;
+  /** What has to be ordered for it, with the day from which it can be there; also among `from`. */
+  readonly waits: readonly (Bound & { readonly material: string })[];
   /** It is not done before any of these. */
   readonly from: readonly Bound[];
   /** It must be done by then; of a pinned plan, it must begin by then. */
   readonly limit?: Bound;
   readonly pinned: boolean;
+  /** Its last day is left out of account, to find a day that would do. */
+  readonly free?: boolean;
   /** What it settles is due by then. */
   readonly due?: Bound;
   /** No day at all will do. */
@@ -45,11 +49,13 @@ export interface Ground {
   readonly state: RigState;
   readonly dues: readonly Due[];
   readonly asOf: string;
+  /** What the fleet has on its shelves. */
+  readonly stock: Fleet['stock'];
 }
 
-export function groundOf(view: RigView, dates: Dates): Ground {
+export function groundOf(view: RigView, dates: Dates, stock: Fleet['stock'] = []): Ground {
   const state = rigState(view, dates.asOf);
-  return { view, state, dues: duesOf(view, dates, state), asOf: dates.asOf };
+  return { view, state, dues: duesOf(view, dates, state), asOf: dates.asOf, stock };
 }
 
 /** The open plans of a rig, as they are written. */
@@ -82,6 +88,7 @@ function jobOf(plan: Plan, row: number, stripped: ReadonlySet<string>, ground: G
   const untreatable = word === 'tape' || word === 'seal' ? whyNone(items, word, view) : undefined;
   const cover = word === 'tape' ? coverBounds(plan, stripped, limit, ground) : { from: [] };
   const never = gone ?? untreatable ?? cover.never;
+  const waits = leadBounds(materials, ground);
   return {
     view,
     plan,
@@ -90,7 +97,8 @@ function jobOf(plan: Plan, row: number, stripped: ReadonlySet<string>, ground: G
     items,
     materials,
     takeoff: takeOff(plan, { view, states: ground.state.seams, system: view.rig.policy.units.value, asOf }, new Set()),
-    from: [...ownBounds(plan, asOf), ...leadBounds(materials, ground), ...cover.from],
+    waits,
+    from: [...ownBounds(plan, asOf), ...waits, ...cover.from],
     ...(limit ? { limit } : {}),
     pinned: statement.on !== undefined,
     ...(never === undefined ? {} : { never }),
@@ -129,10 +137,10 @@ function limitOf({ statement }: Plan, asOf: string): Bound | undefined {
 }
 
 /** What has to be ordered comes so many days after the as-of date; what is on hand is there. */
-function leadBounds(materials: readonly Material[], { view, asOf }: Ground): readonly Bound[] {
+function leadBounds(materials: readonly Material[], { view, asOf, stock }: Ground): Job['waits'] {
   const { rig } = view;
   const there = new Set(
-    rig.stock.flatMap((line) =>
+    [...rig.stock, ...stock].flatMap((line) =>
       line.word === 'on-hand'
         ? line.stock.map(({ name }) => name)
         : line.date.first <= asOf
@@ -143,7 +151,7 @@ function leadBounds(materials: readonly Material[], { view, asOf }: Ground): rea
   return materials.flatMap(({ name }) => {
     const lead = rig.policy.leads[name];
     if (!lead || there.has(name)) return [];
-    return [{ date: addPeriod(asOf, lead.value), because: `${name} takes ${lead.value.text} to come` }];
+    return [{ date: addPeriod(asOf, lead.value), because: `${name} takes ${lead.value.text} to come`, material: name }];
   });
 }
 

@@ -1,11 +1,11 @@
 // The first days on which a visit can be held.
 import { addDays, addPeriod } from '../values/calendar.ts';
 import { type BayPlan, bayFor } from './bay.ts';
-import { type Clock, clocksAfter, type Laid } from './clocks.ts';
+import type { Clock, Laid } from './clocks.ts';
 import type { Crew, Team } from './crew.ts';
 import { type Bound, earliestOf, type Job } from './job.ts';
 import { compare, departureAfter, type Needs, type Obstacle, obstacleOn, type RigDays } from './obstacle.ts';
-import { type Load, loadOf, type Packed, pack } from './pack.ts';
+import { type Load, type Packed, pack } from './pack.ts';
 import type { Step } from './steps.ts';
 import { openers } from './words.ts';
 
@@ -21,6 +21,8 @@ export interface Held {
   readonly team: Team;
   readonly bay?: string;
   readonly because: readonly string[];
+  /** How many visits of all rigs were decided before it. */
+  readonly order: number;
 }
 
 export interface Setting {
@@ -28,6 +30,9 @@ export interface Setting {
   readonly crew: Crew;
   readonly days: RigDays;
   readonly bays: BayPlan;
+  readonly clocksAfter: (laid: readonly Laid[]) => readonly Clock[];
+  /** How many visits are decided already. */
+  readonly decided: number;
   /** The other visits of the rig. */
   readonly held: readonly Held[];
 }
@@ -37,14 +42,23 @@ export interface Refusal {
   readonly refused: string;
 }
 
+/** A visit as it was in an earlier schedule: on this very day, if possible by these people and in this bay. */
+export interface Wish {
+  readonly day: string;
+  readonly people?: readonly number[];
+  readonly bay?: string;
+}
+
 export interface Ask {
   readonly jobs: readonly Job[];
   readonly steps: readonly Step[];
+  readonly load: Load;
   readonly from: readonly Bound[];
   /** The visit is over by then. */
   readonly end: string;
   /** Out of season, in an indoor bay. */
   readonly sheltered?: boolean;
+  readonly wish?: Wish;
 }
 
 /** The last day that is looked at. */
@@ -59,14 +73,14 @@ export function place(ask: Ask, setting: Setting): Held | Refusal {
   if (never?.never !== undefined) return { refused: never.never };
   const earliest = earliestOf([...jobs.flatMap(({ from }) => from), ...ask.from]);
   const begin = jobs.filter(({ pinned }) => pinned).map(({ limit }) => (limit as Bound).date);
-  const lastStart = [...begin, ask.end].sort()[0] as string;
+  const lastStart = [...begin, ...(ask.wish ? [ask.wish.day] : []), ask.end].sort()[0] as string;
   if (earliest.date > lastStart) return { refused: earliest.because };
-  const load = loadOf(ask.steps);
+  const { load, wish } = ask;
   let last: Obstacle | undefined;
   let first: Obstacle | undefined;
-  for (let day = earliest.date; day <= lastStart; ) {
+  for (let day = wish?.day ?? earliest.date; day <= lastStart; ) {
     const found = tryDay(day, load, ask, setting);
-    if (!('next' in found)) return { ...found, because: whyThen(earliest, last, ask) };
+    if (!('next' in found)) return { ...found, because: whyThen(earliest, last, ask), order: setting.decided };
     first ??= found;
     last = found;
     day = found.next;
@@ -83,7 +97,9 @@ function whyThen(earliest: Bound, last: Obstacle | undefined, { jobs }: Ask): re
   return out;
 }
 
-function tryDay(day: string, load: Load, ask: Ask, setting: Setting): Held | Obstacle {
+type Unexplained = Omit<Held, 'because' | 'order'>;
+
+function tryDay(day: string, load: Load, ask: Ask, setting: Setting): Unexplained | Obstacle {
   const { jobs, steps } = ask;
   const { crew, days, bays } = setting;
   const needs: Needs = {
@@ -97,26 +113,33 @@ function tryDay(day: string, load: Load, ask: Ask, setting: Setting): Held | Obs
   if (full && 'next' in full) return full;
   const looking = jobs.every(({ word }) => word === 'inspect');
   let refused: Obstacle | undefined;
-  for (const team of crew.teams(looking)) {
+  for (const team of preferred(crew.teams(looking), ask.wish)) {
     const packed = pack(load, day, team, crew, needs, days);
     if (!('days' in packed)) {
       refused = sooner(refused, packed);
       continue;
     }
-    const clocks = clocksAfter(laidIn(steps, packed, jobs));
-    const found = { jobs, steps, packed, clocks, team, because: [] };
+    const clocks = setting.clocksAfter(laidIn(steps, packed, jobs));
+    const found: Unexplained = { jobs, steps, packed, clocks, team };
     const against = conflict(found, ask, setting);
     if (against) {
       refused = sooner(refused, against);
       continue;
     }
     if (!inBay) return found;
-    const bay = bayFor(days.view.rig, day, packed.days.at(-1) as string, clocks, bays);
+    const bay = bayFor(days.view.rig, day, packed.days.at(-1) as string, clocks, bays, ask.wish?.bay);
     if (bay === undefined) return found;
     if ('name' in bay) return { ...found, bay: bay.name };
     refused = sooner(refused, bay);
   }
   return refused ?? { because: `the crew has no time left on ${day}`, next: addDays(day, 1) };
+}
+
+/** The people of an earlier schedule first. */
+function preferred(teams: readonly Team[], wish: Wish | undefined): readonly Team[] {
+  if (!wish?.people) return teams;
+  const same = ({ people }: Team) => people.join() === wish.people?.join();
+  return [...teams.filter(same), ...teams.filter((team) => !same(team))];
 }
 
 /** Of what stands against each team, what ends first. */
@@ -137,7 +160,7 @@ function laidIn(steps: readonly Step[], { dayOf }: Packed, jobs: readonly Job[])
 }
 
 /** Clocks hold the rig until they end, and other visits of it stand where they stand. */
-function conflict(found: Omit<Held, 'because'>, { end }: Ask, { days, held }: Setting): Obstacle | undefined {
+function conflict(found: Unexplained, { end }: Ask, { days, held }: Setting): Obstacle | undefined {
   const first = found.packed.days[0] as string;
   const last = found.packed.days.at(-1) as string;
   const next = addDays(first, 1);

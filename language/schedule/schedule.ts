@@ -1,32 +1,44 @@
 // The schedule of a rig or a fleet: dated visits, what falls due, what could not be placed, and why.
 import type { Dates, Fleet, RigView } from '../resolve/types.ts';
 import { assumptionsOf } from './assumptions.ts';
-import { type Crew, crewOf } from './crew.ts';
+import { type Board, emptyBoard, type RigWork } from './board.ts';
+import { crewOf } from './crew.ts';
 import { scheduledDues } from './dues.ts';
 import { groundOf, titleOf } from './job.ts';
+import { movedSince } from './moved.ts';
 import { compare } from './obstacle.ts';
 import type { Schedule, Unplaced } from './types.ts';
 import { namedVisits } from './visit.ts';
-import { type RigWork, visitsOf } from './visits.ts';
+import { type Visits, visitsOf } from './visits.ts';
+import { waitingOf } from './waiting.ts';
 
 /**
  * The schedule of one rig: its owner works alone, on any day of the week, for the hours of the policy's workday. Dates are
  * ISO dates, times minutes. Work is planned from the day after the as-of date, up to three years ahead. The same rig and
  * dates give the same schedule.
  */
-export function scheduleOfRig(view: RigView, dates: Dates): Schedule {
-  const work = visitsOf([groundOf(view, dates)], crewOf(view.rig.policy), dates.asOf);
-  return scheduled(view.rig.name, 'rig', dates, work);
+export function scheduleOfRig(view: RigView, dates: Dates, previous?: Schedule): Schedule {
+  const ground = groundOf(view, dates);
+  const board = () => emptyBoard(dates.asOf, crewOf(view.rig.policy));
+  return scheduled(
+    view.rig.name,
+    'rig',
+    dates,
+    visitsOf([ground], board, undefined, previous),
+    board,
+    undefined,
+    previous,
+  );
 }
 
 /**
  * The schedule of a fleet: all rigs share its crew, its bays and its closed days, and each keeps its bookings. Two people
  * of the crew work together on a roof; one is enough for a look. Without a crew one person works the policy's workday.
  */
-export function scheduleOfFleet(fleet: Fleet, views: readonly RigView[], dates: Dates): Schedule {
-  const crew: Crew = crewOf(fleet.policy, fleet);
-  const grounds = views.map((view) => groundOf(inFleet(view, fleet), dates));
-  return scheduled(fleet.name, 'fleet', dates, visitsOf(grounds, crew, dates.asOf, fleet), fleet);
+export function scheduleOfFleet(fleet: Fleet, views: readonly RigView[], dates: Dates, previous?: Schedule): Schedule {
+  const grounds = views.map((view) => groundOf(inFleet(view, fleet), dates, fleet.stock));
+  const board = () => emptyBoard(dates.asOf, crewOf(fleet.policy, fleet), fleet);
+  return scheduled(fleet.name, 'fleet', dates, visitsOf(grounds, board, fleet, previous), board, fleet, previous);
 }
 
 /** The bookings of a fleet decide on dues as well. */
@@ -38,23 +50,28 @@ function scheduled(
   name: string,
   kind: Schedule['kind'],
   { asOf }: Dates,
-  work: readonly RigWork[],
+  planned: Visits,
+  board: () => Board,
   fleet?: Fleet,
+  previous?: Schedule,
 ): Schedule {
-  const visits = work.map(namedVisits);
+  const { work, lateness } = planned;
+  const named = work.map(namedVisits);
+  const visits = named
+    .flatMap((mine) => mine.visits)
+    .sort((a, b) => compare(a.days[0] as string, b.days[0] as string) || compare(a.rig, b.rig) || compare(a.id, b.id));
   return {
     name,
     kind,
     asOf,
-    visits: visits
-      .flatMap((mine) => mine.visits)
-      .sort(
-        (a, b) => compare(a.days[0] as string, b.days[0] as string) || compare(a.rig, b.rig) || compare(a.id, b.id),
-      ),
+    visits,
     dues: work
-      .flatMap((one, i) => scheduledDues(one, (visit) => visits[i]?.ids.get(visit) as string))
+      .flatMap((one, i) => scheduledDues(one, (visit) => named[i]?.ids.get(visit) as string))
       .sort((a, b) => compare(a.date, b.date) || compare(a.rig, b.rig)),
     unplaced: work.flatMap(unplacedOf),
+    waiting: work.flatMap(waitingOf).sort((a, b) => compare(a.until, b.until) || compare(a.rig, b.rig)),
+    moved: previous ? movedSince(previous, visits, planned, asOf, board) : [],
+    lateness,
     assumptions: assumptionsOf(work, fleet),
   };
 }

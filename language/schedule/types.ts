@@ -42,6 +42,10 @@ export const Visit = z
     tasks: z.array(ScheduledTask).readonly(),
     minutes: z.number().nonnegative(),
     people: z.int().positive(),
+    /** Which of the crew do it, by their numbers from 0. */
+    crew: z.array(z.int().nonnegative()).readonly().optional(),
+    /** Which visit was decided first: it had the first choice of days. A later schedule decides in the same order. */
+    order: z.int().nonnegative().optional(),
     /** The last day on which it would still be in time, where there is one. */
     deadline: date.optional(),
     because: z.array(z.string()).readonly(),

@@ -1,4 +1,6 @@
 // A placed visit as the schedule tells it, with names that stay the same from one schedule to the next.
+
+import type { RigWork } from './board.ts';
 import type { Job } from './job.ts';
 import { titleOf } from './job.ts';
 import { edgeOf, laidUnder } from './laying.ts';
@@ -6,7 +8,6 @@ import { compare } from './obstacle.ts';
 import { endOf, type Held } from './place.ts';
 import type { Step } from './steps.ts';
 import type { ScheduledTask, Visit } from './types.ts';
-import type { RigWork } from './visits.ts';
 import { rankOf } from './words.ts';
 
 /** The visits of a rig in order of time, and the name of each. */
@@ -31,10 +32,14 @@ export function namedVisits(work: RigWork): {
       id: ids.get(visit) as string,
       rig,
       title: inOrder(visit.jobs).map(titleOf).join('; '),
+      plans: inOrder(visit.jobs).map((job) => work.keys.get(job) as string),
+      ...(visit.bay === undefined ? {} : { bay: visit.bay }),
       days: visit.packed.days,
       tasks,
       minutes: round(visit.steps.reduce((sum, { minutes }) => sum + minutes, 0)),
       people: visit.team.people.length,
+      crew: visit.team.people,
+      order: visit.order,
       ...(deadline === undefined ? {} : { deadline }),
       because: [...visit.because, ...late(visit, deadline), ...indoors(visit)].map(sentence),
       clocks: visit.clocks,

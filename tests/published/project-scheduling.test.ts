@@ -60,17 +60,21 @@ const unlimited = ({ activities, horizon }: Project): Project => ({
 const budget = 3000;
 const folder = new URL('../../../shared/checks/project-scheduling/', import.meta.url);
 
-describe.skipIf(!existsSync(folder))('ten instances of PSPLIB j30', () => {
-  const rows = existsSync(folder)
-    ? readFileSync(new URL('optima.csv', folder), 'utf8').trim().split('\n').slice(1)
-    : [];
+const present = existsSync(folder);
+
+describe('ten instances of PSPLIB j30', () => {
+  const rows = present ? readFileSync(new URL('optima.csv', folder), 'utf8').trim().split('\n').slice(1) : [];
   const instances = rows.map((row) => {
     const [file = '', critical, , optimum] = row.split(',');
     return { file, critical: Number(critical), optimum: Number(optimum) };
   });
-  test('there are ten', () => expect(instances).toHaveLength(10));
+  test('there are ten', (ctx) => {
+    if (!present) ctx.skip('the folder of outside checks is not beside the project');
+    expect(instances).toHaveLength(10);
+  });
 
-  test('no answer breaks a constraint, the mean gap to the optimum is below 2 %, no bound is above it', () => {
+  test('no answer breaks a constraint, the mean gap to the optimum is below 2 %, no bound is above it', (ctx) => {
+    if (!present) ctx.skip('the folder of outside checks is not beside the project');
     const gaps = instances.map(({ file, critical, optimum }) => {
       const { project, capacities } = projectOf(readFileSync(new URL(file, folder), 'utf8'));
       const { starts, makespan, bounds, unplaced, schedules } = solve(project, 'makespan', budget);
@@ -88,7 +92,8 @@ describe.skipIf(!existsSync(folder))('ten instances of PSPLIB j30', () => {
     expect(mean).toBeLessThan(0.02);
   });
 
-  test('with unlimited resources the makespan is the critical path', () => {
+  test('with unlimited resources the makespan is the critical path', (ctx) => {
+    if (!present) ctx.skip('the folder of outside checks is not beside the project');
     for (const { file, critical } of instances) {
       const { project } = projectOf(readFileSync(new URL(file, folder), 'utf8'));
       expect(solve(unlimited(project), 'makespan', 10).makespan, file).toBe(critical);

@@ -1,0 +1,77 @@
+// What a schedule is to be good at: least lateness weighted by severity, fewest visits, nobody moved, earliest.
+import { daysBetween } from '../values/calendar.ts';
+import { attempt, type Board, emptyWork, type RigWork } from './board.ts';
+import type { Cluster } from './clusters.ts';
+import type { Cost } from './core/index.ts';
+import type { Kept } from './earlier.ts';
+import type { Job } from './job.ts';
+import { endOf, type Held } from './place.ts';
+
+/** A visit of next week is moved where that saves more days of lateness, times severity, than this (from memory). */
+export const dearMove = 2;
+
+export function weightOf({ severity }: Job): number {
+  return severity + 1;
+}
+
+/** Days late, times weight, of some jobs that are over on a day. */
+export function latenessOf(jobs: readonly Job[], end: string): number {
+  return jobs.reduce((sum, job) => {
+    const last = [job.due?.date, job.pinned ? undefined : job.limit?.date].filter((day) => day !== undefined).sort()[0];
+    return last === undefined || end <= last ? sum : sum + weightOf(job) * daysBetween(last, end);
+  }, 0);
+}
+
+export function latenessOfAll(work: readonly RigWork[]): number {
+  return work.reduce(
+    (sum, { held }) => sum + held.reduce((all, visit) => all + latenessOf(visit.jobs, endOf(visit)), 0),
+    0,
+  );
+}
+
+/** The least that any order of work can reach: each cluster alone on an empty board. */
+export interface Floor {
+  /** Weight of what has no place even so. */
+  readonly unplaced: number;
+  readonly lateness: number;
+}
+
+export function floorOf(clusters: readonly Cluster[], board: () => Board): Floor {
+  let [unplaced, lateness] = [0, 0];
+  for (const cluster of clusters) {
+    const alone = attempt([cluster], emptyWork(cluster.rig), board());
+    if ('refused' in alone) unplaced += cluster.jobs.reduce((sum, job) => sum + weightOf(job), 0);
+    else lateness += latenessOf(cluster.jobs, endOf(alone));
+  }
+  return { unplaced, lateness };
+}
+
+/** Visits of the earlier schedule of which something is on another day now, or has none. */
+export function movesOf(kept: readonly Kept[], dayOf: (job: Job) => string | undefined): readonly Kept[] {
+  return kept.filter(({ clusters, wish }) => clusters.some(({ jobs }) => jobs.some((job) => dayOf(job) !== wish.day)));
+}
+
+export function dayOfIn(work: readonly RigWork[]): (job: Job) => string | undefined {
+  const days = new Map<Job, string>();
+  for (const { held } of work)
+    for (const visit of held) for (const job of visit.jobs) days.set(job, visit.packed.days[0] as string);
+  return (job) => days.get(job);
+}
+
+/** In this order: what has no day, lateness and moves of next week, visits, moves later on, days until the work begins. */
+export function costOf(work: readonly RigWork[], kept: readonly Kept[], asOf: string): Cost {
+  const moves = kept.length === 0 ? [] : movesOf(kept, dayOfIn(work));
+  const dear = moves.filter((one) => one.dear).length;
+  const visits: readonly Held[] = work.flatMap(({ held }) => held);
+  const out = work.flatMap(({ unplaced }) => unplaced.map(({ job }) => weightOf(job)));
+  return [
+    out.reduce((sum, weight) => sum + weight, 0),
+    latenessOfAll(work) + dearMove * dear,
+    visits.length,
+    moves.length - dear,
+    visits.reduce((sum, { packed, jobs }) => {
+      const weight = jobs.reduce((all, job) => all + weightOf(job), 0);
+      return sum + weight * daysBetween(asOf, packed.days[0] as string);
+    }, 0),
+  ];
+}
