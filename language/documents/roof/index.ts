@@ -1,0 +1,4 @@
+// The plan of a roof to scale.
+export type { By } from './classes.ts';
+export { type PlanOptions, planOf, planStyle, roofPlan } from './plan.ts';
+export type { Piece } from './tape.ts';

@@ -1,0 +1,112 @@
+// The plan of a roof to scale, as SVG. One unit of the picture is one millimetre of paper.
+
+import { renderToString } from 'preact-render-to-string';
+import type { RigView } from '../../resolve/types.ts';
+import type { RigState } from '../../seams/index.ts';
+import { el } from '../sheets/element.ts';
+import { shortened, shown } from '../sheets/shown.ts';
+import { around } from './around.ts';
+import { type By, classing } from './classes.ts';
+import { foot } from './foot.ts';
+import { box, type Drawn, group, patterns, planStyle, text } from './ink.ts';
+import { itemGroups } from './items.ts';
+import { widthOf } from './labels.ts';
+import { n, paperFor } from './paper.ts';
+import { shapesOf } from './shapes.ts';
+import { laidOn, type Piece } from './tape.ts';
+
+export { planStyle } from './ink.ts';
+
+export interface PlanOptions {
+  /** What the patterns show; the condition where nothing is said. */
+  readonly by?: By;
+  /** Numbered pieces of tape of a work plan. */
+  readonly pieces?: readonly Piece[];
+  /** Before the names of patterns and titles: unique where several plans stand in one page. */
+  readonly id?: string;
+  /** The most that the roof may be long on paper, in millimetres. */
+  readonly width?: number;
+  /** A plan inside a page leaves its style to the page (`planStyle`). */
+  readonly inPage?: boolean;
+}
+
+/**
+ * The roof to scale as an SVG document: front on the left, one unit a millimetre of paper, `data-scale` millimetres of the
+ * roof for each. Inside `g[data-roof]` the origin is the front end of the upper side. Every item is a group with its name
+ * (`data-item`) and its state in words; what has no place on the roof is listed below.
+ */
+export function roofPlan(view: RigView, state: RigState, options: PlanOptions = {}): string {
+  // Markup forbids the end of a section in plain text, and the renderer leaves it alone.
+  return `${renderToString(planOf(view, state, options)).replaceAll(']]>', ']]&gt;')}\n`;
+}
+
+const margin = { left: 16, right: 12, top: 9 };
+
+/** The same as an element, to be put into a page. */
+export function planOf(view: RigView, state: RigState, options: PlanOptions = {}): Drawn {
+  const { rig } = view;
+  const { by = 'condition', pieces = [], id = 'roof', width = 165, inPage = false } = options;
+  const classes = classing(view, state, by);
+  const shapes = shapesOf(rig);
+  const title = `Roof of ${shown(rig.name)} ${by === 'due' ? 'by what falls due' : 'by condition'} as of ${state.asOf}`;
+  if (rig.roof === undefined) return unmeasured(title, foot(shapes, classes, undefined, rig, id, 120), id, inPage);
+
+  const paper = paperFor(rig, rig.roof, shapes, width);
+  const laid = shapes.flatMap((shape) => laidOn(shape, pieces, rig));
+  const [left, top] = [margin.left, margin.top + paper.above + 5];
+  const wide = Math.max(left + paper.along + margin.right, left + widthOf(title) + margin.right, 120);
+  const below = foot(shapes, classes, paper, rig, id, wide - left - 4);
+  const footTop = top + paper.across + paper.below + 8;
+  const high = footTop + below.height + 3;
+  const described = [
+    `${rig.roof.along.text} by ${rig.roof.across.text}, drawn 1 to ${paper.scale}, the front on the left, the ${rig.policy.curb.value === 'left' ? 'road' : 'curb'} side above.`,
+    ...shapes.map(({ item }) => `${shown(item.name)}: ${shown(classes.words(item.name)) || 'not there'}.`),
+  ].join(' ');
+  return el(
+    'svg',
+    {
+      ...head(wide, high, id),
+      'data-scale': paper.scale,
+    },
+    el('title', { id: `${id}-title` }, title),
+    el('desc', { id: `${id}-desc` }, described),
+    inPage ? null : el('style', {}, planStyle),
+    patterns(classes.classes, id),
+    box({ x: 0, y: 0, w: wide, h: high }, { class: 'roof-paper', fill: '#ffffff' }),
+    text(left, 5, shortened(title, 90), { 'font-weight': 'bold', 'font-size': 3 }),
+    group(
+      { transform: `translate(${n(left)} ${n(top)})`, 'data-roof': shown(rig.name) },
+      ...around(rig, paper, id),
+      ...itemGroups(shapes, classes, laid, paper, id),
+    ),
+    group({ transform: `translate(${n(left)} ${n(footTop)})` }, ...below.drawn),
+  );
+}
+
+function head(wide: number, high: number, id: string): Record<string, string> {
+  return {
+    xmlns: 'http://www.w3.org/2000/svg',
+    width: `${n(wide)}mm`,
+    height: `${n(high)}mm`,
+    viewBox: `0 0 ${n(wide)} ${n(high)}`,
+    role: 'img',
+    'aria-labelledby': `${id}-title ${id}-desc`,
+    'font-family': 'system-ui, sans-serif',
+  };
+}
+
+/** A roof without a size has no plan: what is on it is listed. */
+function unmeasured(title: string, below: ReturnType<typeof foot>, id: string, inPage: boolean): Drawn {
+  const [wide, high] = [130, below.height + 16];
+  return el(
+    'svg',
+    head(wide, high, id),
+    el('title', { id: `${id}-title` }, title),
+    el('desc', { id: `${id}-desc` }, 'The roof has no size: nothing can be drawn to scale.'),
+    inPage ? null : el('style', {}, planStyle),
+    box({ x: 0, y: 0, w: wide, h: high }, { class: 'roof-paper', fill: '#ffffff' }),
+    text(4, 5, shortened(title, 70), { 'font-weight': 'bold', 'font-size': 3 }),
+    text(4, 10, 'The roof has no size: write `roof LENGTH by WIDTH`.'),
+    group({ transform: 'translate(4 14)' }, ...below.drawn),
+  );
+}
