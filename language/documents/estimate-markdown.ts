@@ -92,6 +92,7 @@ function ofRig(estimate: Estimate, { seams, comparison }: Decisions, fleet: bool
       adviceMarkdown(seams),
       'Nothing is planned: there is nothing to buy. A plan is a line such as `tape front with EdgeTape4 after 2027-04-15`.',
       ways,
+      section('What is assumed', assumptionTable(estimate, comparison)),
     ];
   const numbered = visits.length > 1;
   return [

@@ -8,7 +8,7 @@ export function plain(text: string): string {
     .replace(/[\\`*_[\]<>|~#$]/g, (mark) => `\\${mark}`)
     .replace(/&/g, '&amp;')
     .replace(/^([-+])/, '\\$1')
-    .replace(/^(\d+)([.)])/, '$1\\$2');
+    .replace(/^(\d+)([.)])(?=\s|$)/, '$1\\$2');
 }
 
 type Align = 'left' | 'right';

@@ -16,12 +16,12 @@ export function purchaseTable({ purchases }: Pick<Estimate, 'purchases'>): strin
       i === 0 ? proof : '',
     ]);
   });
-  const notes = purchases.flatMap(({ material, onHand, withSpare, cartridges, left: over, hint }) => {
+  const notes = purchases.flatMap(({ material, onHand, kind, withSpare, cartridges, left: over, hint }) => {
     const said = [
       ...(withSpare ? [`${withSpare.text} with the spare`] : []),
       ...(onHand && onHand.value > 0 ? [`${onHand.text} from the shelf`] : []),
       ...(cartridges ? [`${cartridges.text} in all`] : []),
-      ...(over && over.value > 0 ? [`${over.text} left over`] : []),
+      ...(over && over.value > 0 ? [`${over.text} left over${kind === 'tape' ? ' in one length' : ''}`] : []),
     ];
     return [
       ...(said.length > 0 ? [`${plain(material)}: ${said.join('; ')}.`] : []),

@@ -165,6 +165,7 @@ function leftOf(
 function proofOf(what: string, { short, buy, proven }: ContainerPurchase, cost: string | undefined): string {
   if (short > 0) return 'none is on sale in the records';
   if (buy.length === 0) return 'nothing to buy: what is on hand is enough';
-  if (cost === undefined) return `${what}, the least volume; no price is known`;
+  if (cost === undefined)
+    return `${what}, ${proven ? 'the least volume' : 'the least volume found'}; no price is known`;
   return `${what}, ${cost}, ${proven ? 'proven cheapest' : 'the best price by volume, not searched'}`;
 }

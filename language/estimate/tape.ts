@@ -178,8 +178,11 @@ function proofOf(plan: CutPlan, cost: string | undefined): string {
   if (count === 0) return 'nothing to buy: what is on hand is enough';
   const what = countedOf(count, 'roll').text;
   const splices = plan.splices === 0 ? '' : `, ${plan.splices === 1 ? '1 splice' : `${plan.splices} splices`}`;
-  if (cost === undefined) return `${what}${splices}, the least length; no price is known`;
-  if (plan.proof !== 'none') return `${what}${splices}, ${cost}, proven cheapest`;
+  const proven = plan.proof !== 'none';
+  if (cost === undefined)
+    return `${what}${splices}, ${proven ? 'the least length' : 'the least length found'}; no price is known`;
+  if (proven) return `${what}${splices}, ${cost}, proven cheapest`;
+  if (plan.lowerBound <= 0) return `${what}${splices}, ${cost}, the best price found`;
   const gap = Math.ceil((plan.cost / plan.lowerBound - 1) * 1000) / 10;
   return `${what}${splices}, ${cost}, within ${gap} % of the bound`;
 }

@@ -1,11 +1,11 @@
 // From a rig's records to the plain numbers of the comparison.
 import type { RigView, Sealant, Tape } from '../resolve/types.ts';
 import type { RigState } from '../seams/index.ts';
-import type { Basis, Cost, Quoted, Taping } from './basis.ts';
+import type { Basis, Coated, Cost, Quoted, Taping } from './basis.ts';
 import { materialFor } from './materials.ts';
 import { type PricedWork, priceOf, type Task } from './pricing.ts';
 import { type Kept, keptSeams, pointsOf, years } from './scope.ts';
-import { type ThreePoint, threePoint } from './threepoint.ts';
+import type { ThreePoint } from './threepoint.ts';
 
 /** The basis with what is told of it in words. */
 export interface Grounds {
@@ -25,6 +25,8 @@ export interface Grounds {
 export function groundsOf(view: RigView, state: RigState, horizon: number): Grounds | { readonly reason: string } {
   const { policy } = view.rig;
   const { asOf } = state;
+  const rate = policy.realInterest.value.percent / 100;
+  if (rate <= -1) return { reason: `real interest of ${policy.realInterest.value.text} leaves nothing of any money` };
   const sealant = materialFor(view, 'sealant', asOf);
   if (!sealant) return { reason: 'no sealant with a price is declared where the rig is written' };
   const tape = materialFor(view, 'tape', asOf);
@@ -48,20 +50,25 @@ export function groundsOf(view: RigView, state: RigState, horizon: number): Grou
   const strip = price([stripping(kept), sealing(kept)]);
   if (!recoat || !strip) return { reason: 'the policy names no currency and no price has one' };
   const { currency } = recoat;
+  const sameMoney = (priced: PricedWork | undefined) => {
+    if (priced === undefined || priced.currency === currency) return priced;
+    missing.add(`Some prices are in ${priced.currency}: what is paid in it is not compared.`);
+    return undefined;
+  };
 
   /** What the findings ask for today on some of the seams. */
   const nowOf = (which: readonly Kept[]): Cost | undefined => {
     const seals = which.filter(({ now }) => now !== 'nothing');
     return seals.length === 0
       ? undefined
-      : price([stripping(seals.filter(({ now }) => now === 'strip and seal')), sealing(seals)]);
+      : sameMoney(price([stripping(seals.filter(({ now }) => now === 'strip and seal')), sealing(seals)]));
   };
   const length = total(kept);
   const tapingOf = (which: readonly Kept[]): Taping | undefined => {
     if (!tape || which.length === 0) return undefined;
     const taping: Task = { word: 'tape', items: names(which), materials: [tape.material.name] };
-    const first = price([stripping(which.filter((each) => each.tape.ok && each.tape.stripFirst)), taping]);
-    const renewal = price([stripping(which), taping]);
+    const first = sameMoney(price([stripping(which.filter((each) => each.tape.ok && each.tape.stripFirst)), taping]));
+    const renewal = sameMoney(price([stripping(which), taping]));
     if (!first || !renewal) return undefined;
     const rest = kept.filter((each) => !which.includes(each));
     const now = nowOf(rest);
@@ -70,7 +77,11 @@ export function groundsOf(view: RigView, state: RigState, horizon: number): Grou
       renewal,
       lives: livesOf(which),
       ...(now ? { now } : {}),
-      rest: { share: total(rest) / length, seams: rest.reduce((sum, { item }) => sum + item.count, 0) },
+      rest: {
+        share: total(rest) / length,
+        seams: rest.reduce((sum, { item }) => sum + item.count, 0),
+        coats: coatedOn(rest),
+      },
     };
   };
   const tapeable = kept.filter((each) => each.tape.ok);
@@ -78,8 +89,10 @@ export function groundsOf(view: RigView, state: RigState, horizon: number): Grou
   const all = tapingOf(tapeable);
   const some = edges.length > 0 && edges.length < tapeable.length ? tapingOf(edges) : undefined;
   const now = nowOf(kept);
-  const inspection = price([{ word: 'inspect' }]);
-  const { quotes, left } = quotesOf(view, asOf, currency);
+  const inspection = sameMoney(price([{ word: 'inspect' }]));
+  const { quotes, left } = quotesOf(view, asOf, currency, all !== undefined);
+  const leaks = missedLeaks(view, currency);
+  for (const text of leaks.missing) missing.add(text);
   const dayRate = view.rig.identity.dayRate?.value;
   if (dayRate && dayRate.currency !== currency)
     missing.add(`A day off the road is in ${dayRate.currency}: it is not counted.`);
@@ -98,7 +111,7 @@ export function groundsOf(view: RigView, state: RigState, horizon: number): Grou
     ...(inspection ? { inspection } : {}),
     basis: {
       years: horizon,
-      rate: policy.realInterest.value.percent / 100,
+      rate,
       dayRate: dayRate?.currency === currency ? Number(dayRate.amount) : 0,
       days: daysOff(view),
       touchUp: shareOf(policy.touchUp.value),
@@ -107,12 +120,8 @@ export function groundsOf(view: RigView, state: RigState, horizon: number): Grou
         years(policy.recoat.value.likely),
         years(policy.recoat.value.most),
       ]),
-      coats: kept.map((each) => ({
-        share: each.nm / length,
-        coats: each.coats,
-        bad: each.now === 'strip and seal',
-      })),
-      limit: sealant.material.coatsAtMost.value,
+      coats: coatedOn(kept),
+      limit: Math.max(1, sealant.material.coatsAtMost.value),
       seams: kept.reduce((sum, { item }) => sum + item.count, 0),
       recoat,
       strip,
@@ -120,9 +129,14 @@ export function groundsOf(view: RigView, state: RigState, horizon: number): Grou
       ...(all ? { tape: all } : {}),
       ...(some ? { tapeEdges: some } : {}),
       quotes,
-      missedLeak: missedLeaks(view, currency),
+      missedLeak: leaks.counted,
     },
   };
+}
+
+function coatedOn(which: readonly Kept[]): readonly Coated[] {
+  const whole = total(which);
+  return which.map(({ nm, coats, now }) => ({ share: nm / whole, coats, bad: now === 'strip and seal' }));
 }
 
 const total = (which: readonly Kept[]) => which.reduce((sum, { nm }) => sum + nm, 0);
@@ -147,8 +161,12 @@ function daysOff({ rig }: RigView): Basis['days'] {
 }
 
 function shareOf({ least, likely, most }: RigView['rig']['policy']['touchUp']['value']): ThreePoint {
-  const [a, b, c] = [least, likely, most].map(({ percent }) => percent / 100).sort((x, y) => x - y);
-  return threePoint(a as number, b as number, c as number);
+  return pointsOf([shareIn(least), shareIn(likely), shareIn(most)]);
+}
+
+/** From 0 to 1: what lies outside is a finding of its own. */
+function shareIn({ percent }: { readonly percent: number }): number {
+  return Math.min(1, Math.max(0, percent / 100));
 }
 
 /** Jobs of a quote that keep all seams for years; the first that is named counts. */
@@ -158,6 +176,7 @@ function quotesOf(
   view: RigView,
   asOf: string,
   currency: string,
+  tapes: boolean,
 ): Pick<Grounds, 'left'> & { readonly quotes: Quoted[] } {
   const quotes: Quoted[] = [];
   const left: { way: string; reason: string }[] = [];
@@ -170,17 +189,28 @@ function quotesOf(
         way,
         reason: 'it is not for a job that keeps all seams for years (recoat, strip, reseal, tape, reroof)',
       });
+    else if (kept === 'tape' && !tapes)
+      left.push({ way, reason: 'what its tape lasts is not known: no tape of our own is counted' });
     else if (price.currency !== currency) left.push({ way, reason: `it is in ${price.currency}` });
     else quotes.push({ from, job: kept, price: Number(price.amount) });
   }
   return { quotes, left };
 }
 
-function missedLeaks({ rig }: RigView, currency: string): Basis['missedLeak'] {
-  const entries = Object.entries(rig.policy.missedLeak).flatMap(([way, { value }]) =>
+function missedLeaks(
+  { rig }: RigView,
+  currency: string,
+): { readonly counted: Basis['missedLeak']; readonly missing: readonly string[] } {
+  const all = Object.entries(rig.policy.missedLeak);
+  const counted = all.flatMap(([way, { value }]) =>
     value.cost.currency === currency
-      ? [[way, { chance: Math.min(1, value.chance.percent / 100), cost: Number(value.cost.amount) }]]
+      ? [[way, { chance: shareIn(value.chance), cost: Number(value.cost.amount) }] as const]
       : [],
   );
-  return Object.fromEntries(entries) as Basis['missedLeak'];
+  const missing = all.flatMap(([way, { value }]) =>
+    value.cost.currency === currency
+      ? []
+      : [`What a missed leak costs (\`missed-leak ${way}\`) is in ${value.cost.currency}: it is not counted.`],
+  );
+  return { counted: Object.fromEntries(counted), missing };
 }

@@ -9,6 +9,13 @@ export interface Cost {
   readonly setUp: number;
 }
 
+/** How much of some seams, by length, carries so many coats now, and whether its findings ask for stripping today. */
+export interface Coated {
+  readonly share: number;
+  readonly coats: number;
+  readonly bad: boolean;
+}
+
 /** Seams that are taped, and what is left to sealant. */
 export interface Taping {
   readonly first: Cost;
@@ -18,8 +25,8 @@ export interface Taping {
   readonly lives: readonly { readonly share: number; readonly life: ThreePoint }[];
   /** What the findings of today ask for on what is not taped; missing where they ask for nothing. */
   readonly now?: Cost;
-  /** What is not taped: its share of the length of all seams, and how many seams that is. */
-  readonly rest: { readonly share: number; readonly seams: number };
+  /** What is not taped: its share of the length of all seams, how many seams that is, and what lies on them. */
+  readonly rest: { readonly share: number; readonly seams: number; readonly coats: readonly Coated[] };
 }
 
 /** A shop's price for a job that keeps the seams for years. */
@@ -39,11 +46,8 @@ export interface Basis {
   readonly days: Readonly<Record<OffRoad, ThreePoint>>;
   readonly touchUp: ThreePoint;
   readonly recoatEvery: ThreePoint;
-  /**
-   * How much of the seams, by length, carries so many coats now, and whether its findings ask for stripping today. The
-   * shares add up to 1.
-   */
-  readonly coats: readonly { readonly share: number; readonly coats: number; readonly bad: boolean }[];
+  /** What lies on the seams; the shares add up to 1. */
+  readonly coats: readonly Coated[];
   /** The most coats that may lie one on another. */
   readonly limit: number;
   readonly seams: number;

@@ -1,6 +1,6 @@
 // The ways to keep the seams tight as streams of work over the years.
 import type { OffRoad, Way } from '../statements/words.ts';
-import type { Basis, Cost, Quoted, Taping } from './basis.ts';
+import type { Basis, Coated, Cost, Quoted, Taping } from './basis.ts';
 import { once, preceded, renewed, yearlyChance } from './courses.ts';
 import { fixedLife, yearlyLife } from './servicelife.ts';
 import type { Choice, Renewals, Step, Stream, Work } from './streams.ts';
@@ -24,7 +24,7 @@ export function choicesOf(basis: Basis): readonly WayChoice[] {
   return [
     choice('touch-up', 'inspecting, and touching up what needs it', [
       ...today(basis, basis.now),
-      ...touchUps(basis, 1, basis.seams),
+      ...touchUps(basis, { share: 1, seams: basis.seams, coats: basis.coats }),
     ]),
     choice('recoat', 'sealing everything again by the calendar', [recoats(basis)]),
     ...(tape ? [choice('tape', 'taping what can be taped, touching up the rest', taped(basis, tape))] : []),
@@ -52,23 +52,51 @@ function work(title: string, { material, labour }: Cost, days: number): Work {
   return { title, material, labour, days };
 }
 
-/** What the findings of today ask for: a day's work, unless something has to be stripped for it. */
+/** What the findings of today ask for, as a visit of touching up, whether something is stripped for it or not. */
 function today(basis: Basis, now: Cost | undefined): readonly Stream[] {
   if (now === undefined) return [];
   return [once('now', work('what the findings ask for now', now, off(basis, 'touch-up')), 0)];
 }
 
-/** How much of the seams has its last coat on; what is stripped today in any case has not. */
-const fullShare = ({ coats, limit }: Basis) =>
-  coats.reduce((sum, each) => sum + (each.coats >= limit && !each.bad ? each.share : 0), 0);
+/** The same on the visit that tapes the other seams: set up once, and off the road no longer than the longer of the two. */
+function todayBeside(basis: Basis, now: Cost | undefined): readonly Stream[] {
+  if (now === undefined) return [];
+  const days = Math.max(0, off(basis, 'touch-up') - off(basis, 'tape'));
+  return [once('now', work('what the findings ask for now', { ...now, labour: now.labour - now.setUp }, days), 0)];
+}
+
+/**
+ * How much of what is touched up has its last coat on, on average over the years in which that is done. Each year its mean
+ * share of every seam gets a coat; at the limit it is stripped, and the count begins again at one.
+ */
+function fullOnAverage({ limit, touchUp, years }: Basis, coats: readonly Coated[]): number {
+  const share = meanOf(touchUp);
+  // By the number of coats, from none to the limit; what is bad is stripped today.
+  let lying = new Array<number>(limit + 1).fill(0);
+  for (const { share: part, coats: on, bad } of coats) lying[bad ? Math.min(1, limit) : Math.min(on, limit)]! += part;
+  let full = 0;
+  const visits = Math.max(1, years - 1);
+  for (let year = 1; year <= visits; year++) {
+    full += lying[limit]! / visits;
+    const touched = lying.map((part) => part * share);
+    lying = lying.map((part, on) => part - touched[on]! + (on > 0 ? touched[on - 1]! : 0));
+    lying[1]! += touched[limit]!;
+  }
+  // Shares that make the whole may miss it by a rounding.
+  return Math.min(1, full);
+}
+
+/** Seams that are touched up: their share of the length of all, their number, and what lies on them. */
+type Touched = Taping['rest'];
 
 /**
  * Touching up a part of the seams: each year its share of the sealing, of what has its last coat on with stripping, and a
  * visit in the years in which at least one seam needs it (each with the chance of its share, one apart from the other).
  */
-function touchUps(basis: Basis, part: number, seams: number, full = fullShare(basis)): readonly Stream[] {
+function touchUps(basis: Basis, { share: part, seams, coats }: Touched): readonly Stream[] {
   if (seams === 0 || part === 0) return [];
   const { recoat, strip, touchUp } = basis;
+  const full = fullOnAverage(basis, coats);
   const blend = (of: (cost: Cost) => number) => part * (of(recoat) * (1 - full) + of(strip) * full);
   const sealing: Work = {
     title: 'touching up',
@@ -131,7 +159,7 @@ function taped(basis: Basis, { first, renewal, lives, now, rest }: Taping): read
       { work: work('new tape for old', part(renewal, share), days), life: lasting },
     );
   });
-  return [...streams, ...today(basis, now), ...touchUps(basis, rest.share, rest.seams)];
+  return [...streams, ...todayBeside(basis, now), ...touchUps(basis, rest)];
 }
 
 /** A shop's work now; what it leaves is kept by touching up, or by renewing its tape. */
@@ -144,13 +172,17 @@ function quoted(basis: Basis, { price, job, from }: Quoted): readonly Stream[] {
     const renewals: Renewals = { ...own, lead: [] };
     return [
       preceded('tape', { work: bought, life: yearlyLife(longest!.life) }, renewals),
-      ...touchUps(basis, basis.tape.rest.share, basis.tape.rest.seams),
+      ...today(basis, basis.tape.now),
+      ...touchUps(basis, basis.tape.rest),
     ];
   }
-  const after = { recoat: fullShare(basis), tape: fullShare(basis), strip: 0, reseal: 0, reroof: 0 }[job];
+  const after: readonly Coated[] =
+    job === 'recoat'
+      ? basis.coats.map((each) => ({ ...each, coats: each.coats + 1 }))
+      : [{ share: 1, coats: 1, bad: false }];
   return [
     { kind: 'renewals', title: 'shop', lead: [{ work: bought, life: fixedLife(1) }], cycle: [] },
-    ...touchUps(basis, 1, basis.seams, after),
+    ...touchUps(basis, { share: 1, seams: basis.seams, coats: after }),
   ];
 }
 

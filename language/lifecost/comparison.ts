@@ -1,5 +1,5 @@
 // The ways to keep a rig's seams tight, compared over the years.
-import type { Explained, Input } from '../explain.ts';
+import type { Input } from '../explain.ts';
 import { sumOf } from '../measure/figure.ts';
 import type { RigView } from '../resolve/types.ts';
 import { type RigState, rigState } from '../seams/index.ts';
@@ -12,6 +12,7 @@ import { contestOf } from './contest.ts';
 import { rowsOf } from './expected.ts';
 import { frameOf } from './frame.ts';
 import { horizonOf } from './horizon.ts';
+import { notesOf } from './notes.ts';
 import { money } from './printed.ts';
 import type { CompareResult, Comparison, Reading, WayLine } from './schema.ts';
 import type { Frame, Stream } from './streams.ts';
@@ -70,7 +71,7 @@ export function comparisonOf(view: RigView, asOf: string, state: RigState = rigS
     left: grounds.left,
     missing: grounds.missing,
     assumptions: assumptionsOf(view.rig.policy, grounds),
-    notes: notesOf(grounds, horizon),
+    notes: notesOf(grounds, horizon, view, asOf),
   };
 }
 
@@ -153,7 +154,7 @@ function against(value: Value, rival: Value, currency: string): Pick<WayLine, 'c
     cheaper: {
       value: chance,
       unit: '',
-      text: `${Math.round(chance * 100)} %`,
+      text: chanceText(chance),
       rule: `the chance to cost less than touching up, where each takes its own course; ties in ${currency} count half`,
     },
     ...(year === undefined
@@ -167,6 +168,13 @@ function against(value: Value, rival: Value, currency: string): Pick<WayLine, 'c
           },
         }),
   };
+}
+
+/** Rounded, but never to a certainty that is none. */
+function chanceText(chance: number): string {
+  if (chance > 0 && chance < 0.005) return 'under 1 %';
+  if (chance < 1 && chance >= 0.995) return 'over 99 %';
+  return `${Math.round(chance * 100)} %`;
 }
 
 function inspections({ inspection, basis, currency }: Grounds, { rig }: RigView): Pick<Comparison, 'inspections'> {
@@ -199,19 +207,4 @@ function inspections({ inspection, basis, currency }: Grounds, { rig }: RigView)
       source: METHOD,
     },
   };
-}
-
-function notesOf({ basis, sealant, kept }: Grounds, horizon: Explained): readonly string[] {
-  const bad = kept.filter(({ now }) => now !== 'nothing');
-  return [
-    `Over ${horizon.text} (${horizon.rule}), at today's prices, each year's costs at its end, discounted with real interest.`,
-    'Everything is counted as bought new; a part of a visit costs its part, and the shelf is left out.',
-    `At ${basis.limit} coats of ${sealant.material.name} a seam is stripped before the next; what is not known counts as at the limit.`,
-    ...(bad.length > 0
-      ? [`What the findings ask for now on ${bad.map(({ item }) => item.name).join(', ')} is in every way.`]
-      : []),
-    'Lives and shares are drawn apart for each way; prices, wages and the day rate are the same for all.',
-    ...(basis.quotes.length > 0 ? ["A shop's price is taken as it is quoted, with whatever is in it."] : []),
-    'What a roof is worth at the end is not counted, nor what a missed leak may cost unless the policy says it (`missed-leak`).',
-  ];
 }

@@ -12,8 +12,9 @@ import { type Spread, tornado } from './tornado.ts';
 
 /** Prices, wages and day rates are varied by a quarter either way; lives and shares from their least to their most. */
 const QUARTER = 0.25;
-/** Lives and years are searched up to here. */
+/** Lives and years are searched up to here, or to the horizon where that is farther. */
 const MOST_YEARS = 40;
+const mostYears = ({ years }: Basis) => Math.max(MOST_YEARS, years);
 
 type Way = 'tape' | 'tape-edges';
 
@@ -27,8 +28,8 @@ export function contestOf({ basis, currency }: Grounds, ways: readonly WayLine[]
   const key = way.key as Way;
   const value = way.expected.value - rival.expected.value;
   const taping = (key === 'tape' ? basis.tape : basis.tapeEdges) as Taping;
-  const life = leastLasting((years) => difference(withLife(basis, key, certain(years)), key) <= 0, 1, MOST_YEARS);
-  const kept = leastLasting((years) => difference({ ...basis, years }, key) <= 0, 1, MOST_YEARS);
+  const life = leastLasting((years) => difference(withLife(basis, key, certain(years)), key) <= 0, 1, mostYears(basis));
+  const kept = leastLasting((years) => difference({ ...basis, years }, key) <= 0, 1, mostYears(basis));
   const { bars } = tornado(spreads(basis, taping), (values) => difference(changed(basis, key, values), key));
   const contest: Omit<Contest, 'verdict'> = {
     way: way.key,
@@ -49,7 +50,7 @@ export function contestOf({ basis, currency }: Grounds, ways: readonly WayLine[]
       : {
           leastLife: yearsRead(
             life,
-            `the least life of tape at which it costs no more over ${basis.years} years, if it lasted just as long every time`,
+            `the least life of tape at which it costs no more over ${yearsText(basis.years)}, if it lasted just as long every time`,
           ),
         }),
     ...(kept === undefined
@@ -78,8 +79,10 @@ export function contestOf({ basis, currency }: Grounds, ways: readonly WayLine[]
   return { ...contest, verdict: verdictOf(contest, way, basis, currency) };
 }
 
+const yearsText = (value: number) => (value === 1 ? '1 year' : `${value} years`);
+
 function yearsRead(value: number, rule: string) {
-  return { value, unit: 'years', text: value === 1 ? '1 year' : `${value} years`, rule };
+  return { value, unit: 'years', text: yearsText(value), rule };
 }
 
 function difference(basis: Basis, key: Way): number {
@@ -96,7 +99,7 @@ type InputName = 'life' | 'share' | 'day' | 'labour' | 'tape' | 'sealant' | 'rat
 const inputs: Readonly<
   Record<InputName, { readonly title: string; readonly print: (value: number, currency: string) => string }>
 > = {
-  life: { title: 'how long tape lasts', print: (v) => `${Number(v.toFixed(1))} years` },
+  life: { title: 'how long tape lasts', print: (v) => yearsText(Number(v.toFixed(1))) },
   share: {
     title: 'the share of the seams that is touched up in a year',
     print: (v) => `${Number((v * 100).toFixed(1))} %`,
@@ -106,7 +109,7 @@ const inputs: Readonly<
   tape: { title: 'the price of what taping takes', print: (v) => `${Math.round(v * 100)} %` },
   sealant: { title: 'the price of what sealing takes', print: (v) => `${Math.round(v * 100)} %` },
   rate: { title: 'real interest', print: (v) => `${Number((v * 100).toFixed(2))} %` },
-  years: { title: 'how long the rig is kept', print: (v) => `${v} years` },
+  years: { title: 'how long the rig is kept', print: yearsText },
 };
 
 function spreads(basis: Basis, { lives }: Taping): Readonly<Record<InputName, Spread>> {
@@ -124,7 +127,7 @@ function spreads(basis: Basis, { lives }: Taping): Readonly<Record<InputName, Sp
     years: {
       low: Math.max(1, Math.round(basis.years / 2)),
       base: basis.years,
-      high: Math.min(MOST_YEARS, basis.years * 2),
+      high: Math.max(basis.years, Math.min(MOST_YEARS, basis.years * 2)),
     },
   };
 }
@@ -177,11 +180,11 @@ function withLife(basis: Basis, key: Way, life: ThreePoint): Basis {
 function verdictOf(
   { difference: { value }, leastLife, leastYears, bars }: Omit<Contest, 'verdict'>,
   way: WayLine,
-  { years }: Basis,
+  basis: Basis,
   currency: string,
 ): readonly string[] {
   const [name, chance] = [`${way.name.charAt(0).toUpperCase()}${way.name.slice(1)},`, way.cheaper?.text];
-  const apart = `${money(Math.abs(value), currency)} ${value <= 0 ? 'less' : 'more'} than touching up over ${years} years`;
+  const apart = `${money(Math.abs(value), currency)} ${value <= 0 ? 'less' : 'more'} than touching up over ${yearsText(basis.years)}`;
   const deciding = bars.filter(({ decides }) => decides).map(({ input }) => input);
   const [widest] = bars;
   return [
@@ -189,10 +192,10 @@ function verdictOf(
       ? `${name} is expected to cost ${apart}; the chance that it turns out cheaper is ${chance}.`
       : `${name} is expected to cost ${apart}; the chance that it turns out cheaper all the same is ${chance}.`,
     leastLife === undefined
-      ? `However long tape lasts, it does not pay over ${years} years.`
+      ? `However long tape lasts, it does not pay over ${yearsText(basis.years)}.`
       : `Tape pays if it lasts ${leastLife.text} or more.`,
     leastYears === undefined
-      ? `With the life that is written for tape it does not pay within ${MOST_YEARS} years.`
+      ? `With the life that is written for tape it does not pay within ${mostYears(basis)} years.`
       : `With the life that is written for tape it pays where the rig is kept for ${leastYears.text} or more.`,
     ...(widest ? [`What moves the difference most is ${widest.input}.`] : []),
     deciding.length > 0

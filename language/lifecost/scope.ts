@@ -48,7 +48,7 @@ export function keptSeams(view: RigView, state: RigState, sealant: Sealant, tape
     const { item } = seam;
     if (seam.role !== 'sealed' || !isThere(seam, state.asOf) || whyNoSealant(item) !== undefined) return [];
     const length = seamLength(item, roof, policy.units.value);
-    if (!length.ok) return [];
+    if (!length.ok || length.value.all.nm === 0) return [];
     return [
       {
         item,

@@ -14,6 +14,7 @@ import { money } from './money.ts';
 import { naming } from './naming.ts';
 import { openParts } from './open-parts.ts';
 import { orderOfWork } from './order-of-work.ts';
+import { percents } from './percents.ts';
 import { planning } from './planning.ts';
 import { readiness } from './readiness.ts';
 import { reading } from './reading.ts';
@@ -47,6 +48,7 @@ export const families: readonly RuleFamily[] = [
   which,
   money,
   threePointed,
+  percents,
   planning,
   fleets,
   wholeWorkspace,

@@ -14,6 +14,7 @@ import { rigsInFleet } from './in-fleet.ts';
 import { mixedInside } from './money.ts';
 import { fileNames } from './names.ts';
 import { naming } from './naming.ts';
+import { percentsOutOfRange } from './percents.ts';
 import { reversedDays } from './planning.ts';
 import { reading } from './reading.ts';
 import type { RigContext } from './rule.ts';
@@ -50,6 +51,7 @@ export function checkFile(project: Project, path: string, dates: Dates, exists?:
       ...backslashes(path, declarations),
       ...reversedDays(path, declarations),
       ...pointsOutOfOrder(path, declarations),
+      ...percentsOutOfRange(path, declarations),
       ...mixedInside(path, declarations, of),
     ],
     project.policy(path, undefined),

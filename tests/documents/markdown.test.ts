@@ -53,6 +53,44 @@ describe('what people typed', () => {
   });
 });
 
+describe('a length with a decimal', () => {
+  it('is no number of a list, and a number with a full stop is', () => {
+    expect(plain('6.8 m on hand')).toBe('6.8 m on hand');
+    expect(plain('6. of June')).toBe('6\\. of June');
+  });
+});
+
+describe('the estimate of a rig', () => {
+  const text = `
+tape Strip4 { width 4 in  roll 25 ft at 31.00 USD  life 15 years  bonds-to epdm, aluminium }
+sealant Lap {
+  family solvent-lap
+  cartridge 10.3 fl-oz at 9.50 USD
+  bead 1 in by 1/4 in
+  coats at most 3
+}
+policy Home { currency USD  labour 20 USD per h }
+rig Teal under Home {
+  roof 20 ft by 8 ft epdm
+  edge curbside, roadside wide 1 3/4 in between epdm and aluminium
+  PLAN
+}
+`;
+
+  it('names the defaults of the comparison even where nothing is planned', () => {
+    const estimate = papersOfText(text.replace('PLAN', '')).get('Teal.estimate.md') as string;
+    expect(estimate).toContain('Nothing is planned');
+    expect(estimate).toContain('| touch up | 10 %, 15 %, 20 % | from memory |');
+  });
+
+  it('does not call the longest offcut all that is left', () => {
+    const estimate = papersOfText(text.replace('PLAN', 'tape curbside, roadside with Strip4')).get(
+      'Teal.estimate.md',
+    ) as string;
+    expect(estimate).toContain('4 ft 2 in left over in one length.');
+  });
+});
+
 describe('the Markdown papers', () => {
   const cellsOf = (row: string) => row.split(/(?<!\\)\|/).length;
   it.each([...papers.keys()].filter((name) => name.endsWith('.md')))('%s has whole tables', (name) => {

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { figuresIn } from '../../language/estimate/index.ts';
+import { comparisonOf } from '../../language/lifecost/comparison.ts';
 import { Comparison } from '../../language/lifecost/schema.ts';
 import { recompute } from '../estimate/recompute.ts';
-import { compared, planned, result, rigMaterials, way } from './ways.ts';
+import { projectOf } from '../project/workspace.ts';
+import { asOf, compared, planned, result, rigMaterials, rigText, way } from './ways.ts';
 
 const work = (key: string, title: string, comparison = compared()) =>
   way(key, comparison)
@@ -198,5 +200,86 @@ describe('where something is missing', () => {
     expect(work('recoat', 'sealing', comparison)?.cost.value).toBeLessThan(
       work('recoat', 'sealing')?.cost.value as number,
     );
+  });
+
+  it('does not count a missed leak in another currency, and says so', () => {
+    const feared = compared({ policy: ['missed-leak tape 5 % at 4000 EUR', 'missed-leak recoat 2 % at 4000 USD'] });
+    expect(feared.missing.join(' ')).toContain('`missed-leak tape`) is in EUR');
+    expect(feared.notes.join(' ')).toContain('counted for recoat, as the policy says; for any other way it is not');
+  });
+
+  it('does not compare money of two currencies', () => {
+    // The policy names none, so each purchase is in the currency of its own prices.
+    const text = rigText({ materials: rigMaterials.replaceAll(/(roll .*) USD/g, '$1 EUR') })
+      .replace(/currency +USD/, '')
+      .replace(/labour +20 USD per h/, '');
+    const [view] = projectOf({ 'teal.rig': text }).rigs('teal.rig');
+    const comparison = comparisonOf(view!, asOf);
+    if ('reason' in comparison) throw new Error(comparison.reason);
+    expect(comparison.ways.map(({ key, expected }) => [key, expected.unit])).toEqual([
+      ['touch-up', 'USD'],
+      ['recoat', 'USD'],
+    ]);
+    expect(comparison.missing).toContain('Some prices are in EUR: what is paid in it is not compared.');
+  });
+
+  it('leaves out the tape of a shop where nothing says what tape lasts', () => {
+    const only = rigMaterials.replace(/tape Strip4 \{[^}]*\}/, 'tape Strip4 { width 4 in  life 10 years }');
+    const comparison = compared({ materials: only, rig: ['quote "shop A" 700 USD for tape'] });
+    expect(comparison.ways.map(({ key }) => key)).toEqual(['touch-up', 'recoat']);
+    expect(comparison.left).toContainEqual({
+      way: 'the quote of shop A',
+      reason: 'what its tape lasts is not known: no tape of our own is counted',
+    });
+  });
+});
+
+describe('records that no one can reckon with', () => {
+  it('lead to a reason or to the nearest figure that can be, never to a failure', () => {
+    expect(result({ policy: ['real-interest -100 %'] })).toEqual({
+      reason: 'real interest of -100 % leaves nothing of any money',
+    });
+    const all = compared({ policy: ['touch-up 100 %'] });
+    const more = compared({ policy: ['touch-up 100 %, 150 %, 200 %'] });
+    expect(way('touch-up', more).expected.value).toBe(way('touch-up', all).expected.value);
+  });
+
+  it('leave a seam of no length out', () => {
+    const comparison = compared({ rig: ['opening dot 0 in by 0 in of abs'] });
+    expect(way('touch-up', comparison).expected.value).toBeCloseTo(way('touch-up', compared()).expected.value, 9);
+  });
+});
+
+describe('the notes', () => {
+  const notes = (told: Parameters<typeof compared>[0]) => compared(told).notes.join(' ');
+
+  it('say which ends are past and end nothing', () => {
+    expect(notes({ rig: ['kept-until 2025-06-30'] })).toContain('kept until 2025-06-30; that is past');
+    expect(notes({ materials: `${rigMaterials}surface epdm { life 2 years, 4 years, 5 years }\n` })).toContain(
+      'The life of the membrane was over by 2025-03',
+    );
+    expect(notes({})).not.toMatch(/that is past|membrane was over/);
+  });
+
+  it('say that nothing is done twice in a year', () => {
+    expect(notes({ policy: ['recoat every 1 month'] })).toContain('nothing is done twice in one');
+    expect(notes({})).not.toContain('nothing is done twice in one');
+  });
+
+  it('say what a new roof is not credited with, and whose life the tape of a shop has', () => {
+    expect(notes({ rig: ['quote "A" 9000 USD for reroof'] })).toContain('A new roof outlasts these years');
+    expect(notes({ rig: ['quote "A" 700 USD for tape'] })).toContain('counted to last like Strip4');
+  });
+});
+
+describe('a chance', () => {
+  it('is not rounded to a certainty', () => {
+    for (const policy of [['touch-up 1 %, 2 %, 40 %'], ['touch-up 5 %, 60 %, 99 %'], ['touch-up 0 %, 1 %, 60 %']]) {
+      for (const { cheaper } of compared({ policy }).ways) {
+        if (cheaper === undefined) continue;
+        if (cheaper.text === '0 %') expect(cheaper.value).toBe(0);
+        if (cheaper.text === '100 %') expect(cheaper.value).toBe(1);
+      }
+    }
   });
 });

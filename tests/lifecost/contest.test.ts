@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { compared, rigMaterials, way } from './ways.ts';
+import { comparisonOf } from '../../language/lifecost/comparison.ts';
+import { projectOf } from '../project/workspace.ts';
+import { asOf, compared, rigMaterials, rigText, way } from './ways.ts';
 
 const withLife = (years: number) => rigMaterials.replace(/life .*/, `life ${years} years`);
 
@@ -23,6 +25,22 @@ describe('tape against touching up', () => {
       compared({ policy: [`horizon ${years} years`] }).contest?.difference.value as number;
     expect(kept(least)).toBeLessThanOrEqual(0);
     expect(kept(least - 1)).toBeGreaterThan(0);
+  });
+
+  it('looks as far as the horizon, and says years in the singular where it is one', () => {
+    // No age of the roof, so nothing but the policy ends it.
+    const far = projectOf({ 'teal.rig': rigText({ policy: ['horizon 60 years'] }).replace(/built .*/, '') });
+    const comparison = comparisonOf(far.rigs('teal.rig')[0]!, asOf);
+    if ('reason' in comparison) throw new Error(comparison.reason);
+    expect(comparison.horizon.value).toBe(60);
+    const kept = comparison.contest?.bars.find(({ input }) => input === 'how long the rig is kept');
+    expect([kept?.low, kept?.high]).toEqual(['30 years', '60 years']);
+    expect(kept?.atHigh.value).toBeCloseTo(comparison.contest?.difference.value as number, 6);
+
+    const one = compared({ policy: ['horizon 1 year'] }).contest;
+    const said = JSON.stringify([one?.verdict, one?.bars]);
+    expect(said).toContain('over 1 year');
+    expect(said).not.toMatch(/\b1 years/);
   });
 
   it('has a tornado whose ends come out again when the record says so', () => {
