@@ -8,7 +8,14 @@ import type { Job } from './job.ts';
 import { endOf, type Held } from './place.ts';
 
 /** A visit of next week is moved where that saves more days of lateness, times severity, than this (from memory). */
-export const dearMove = 2;
+export const dearMove = 4;
+/** And one later on more than this: all but free, yet nobody is told a new day for nothing (from memory). */
+export const laterMove = 1;
+
+/** What it costs that a visit leaves its day, in days of lateness times severity; this week does not move at all. */
+export function moveCost({ frozen, dear }: Kept): number {
+  return frozen ? 0 : dear ? dearMove : laterMove;
+}
 
 export function weightOf({ severity }: Job): number {
   return severity + 1;
@@ -58,17 +65,15 @@ export function dayOfIn(work: readonly RigWork[]): (job: Job) => string | undefi
   return (job) => days.get(job);
 }
 
-/** In this order: what has no day, lateness and moves of next week, visits, moves later on, days until the work begins. */
+/** In this order: what has no day, lateness and moves, visits, days until the work begins. */
 export function costOf(work: readonly RigWork[], kept: readonly Kept[], asOf: string): Cost {
   const moves = kept.length === 0 ? [] : movesOf(kept, dayOfIn(work));
-  const dear = moves.filter((one) => one.dear).length;
   const visits: readonly Held[] = work.flatMap(({ held }) => held);
   const out = work.flatMap(({ unplaced }) => unplaced.map(({ job }) => weightOf(job)));
   return [
     out.reduce((sum, weight) => sum + weight, 0),
-    latenessOfAll(work) + dearMove * dear,
+    latenessOfAll(work) + moves.reduce((sum, one) => sum + moveCost(one), 0),
     visits.length,
-    moves.length - dear,
     visits.reduce((sum, { packed, jobs }) => {
       const weight = jobs.reduce((all, job) => all + weightOf(job), 0);
       return sum + weight * daysBetween(asOf, packed.days[0] as string);

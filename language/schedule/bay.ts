@@ -71,3 +71,9 @@ export function withStay(plan: BayPlan, bay: string, first: string, last: string
   mine.sort((a, b) => (a.first < b.first ? -1 : 1));
   return { ...plan, stays: new Map([...plan.stays, [bay, mine]]) };
 }
+
+/** The plan without the rig that came into a bay on a day. */
+export function withoutStay(plan: BayPlan, bay: string, first: string): BayPlan {
+  const others = (plan.stays.get(bay) ?? []).filter((stay) => stay.first !== first);
+  return { ...plan, stays: new Map([...plan.stays, [bay, others]]) };
+}

@@ -1,7 +1,7 @@
 // A schedule while it is made: what is decided so far of all rigs together.
 
 import type { Fleet } from '../resolve/types.ts';
-import { type BayPlan, baysOf, withStay } from './bay.ts';
+import { type BayPlan, baysOf, withoutStay, withStay } from './bay.ts';
 import type { Cluster, RigPlans } from './clusters.ts';
 import type { Crew } from './crew.ts';
 import type { Bound, Job } from './job.ts';
@@ -51,7 +51,8 @@ export function attempt(group: readonly Cluster[], work: RigWork, board: Board, 
   );
 }
 
-function attemptJobs(jobs: readonly Job[], work: RigWork, board: Board, wish?: Wish): Held | Refusal {
+/** The same of plans, whatever cluster they belong to. */
+export function attemptJobs(jobs: readonly Job[], work: RigWork, board: Board, wish?: Wish): Held | Refusal {
   const limits = jobs.flatMap(({ limit, pinned }) => (limit && !pinned ? [limit.date] : []));
   const ask: Ask = {
     jobs,
@@ -105,6 +106,15 @@ export function hold(visit: Held, work: RigWork, board: Board): void {
   for (const [day, minutes] of visit.packed.taken) board.crew.take(visit.team, day, minutes);
   if (visit.bay !== undefined)
     board.bays = withStay(board.bays, visit.bay, visit.packed.days[0] as string, endOf(visit), visit.clocks);
+}
+
+/** Takes a visit off the board again. */
+export function release(visit: Held, work: RigWork, board: Board): void {
+  work.held.splice(work.held.indexOf(visit), 1);
+  board.decided--;
+  for (const job of visit.jobs) work.open.add(job);
+  for (const [day, minutes] of visit.packed.taken) board.crew.take(visit.team, day, -minutes);
+  if (visit.bay !== undefined) board.bays = withoutStay(board.bays, visit.bay, visit.packed.days[0] as string);
 }
 
 export function refuse(cluster: Cluster, because: string, work: RigWork, board: Board): void {

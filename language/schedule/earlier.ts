@@ -16,6 +16,8 @@ export interface Kept {
   readonly wish: Wish;
   readonly frozen: boolean;
   readonly dear: boolean;
+  /** Some of its work is gone, or new work is tied to it: it may need other days than it did. */
+  readonly altered: boolean;
 }
 
 /** The visits that are still ahead and have work left, in the order in which they were decided. */
@@ -38,15 +40,27 @@ export function keptOf(earlier: Schedule | undefined, clusters: readonly Cluster
       );
       if (mine.length === 0) return [];
       for (const cluster of mine) taken.add(cluster);
-      const { crew, bay } = visit;
+      const { crew, bay, because } = visit;
       return [
         {
           visit,
           clusters: mine,
-          wish: { day, ...(crew ? { people: crew } : {}), ...(bay === undefined ? {} : { bay }) },
+          wish: {
+            day,
+            ...(crew ? { people: crew } : {}),
+            ...(bay === undefined ? {} : { bay }),
+            ...(because[0] === undefined ? {} : { because: because[0] }),
+          },
+          altered:
+            plans.size !== count(mine) ||
+            mine.some(({ jobs, rig }) => jobs.some((job) => !plans.has(rig.keys.get(job) as string))),
           frozen: day <= addDays(asOf, frozenDays),
           dear: day > addDays(asOf, frozenDays) && day <= addDays(asOf, dearDays),
         },
       ];
     });
+}
+
+function count(clusters: readonly Cluster[]): number {
+  return clusters.reduce((sum, { jobs }) => sum + jobs.length, 0);
 }

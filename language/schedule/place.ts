@@ -47,6 +47,8 @@ export interface Wish {
   readonly day: string;
   readonly people?: readonly number[];
   readonly bay?: string;
+  /** Why it was put there. */
+  readonly because?: string;
 }
 
 export interface Ask {
@@ -80,7 +82,12 @@ export function place(ask: Ask, setting: Setting): Held | Refusal {
   let first: Obstacle | undefined;
   for (let day = wish?.day ?? earliest.date; day <= lastStart; ) {
     const found = tryDay(day, load, ask, setting);
-    if (!('next' in found)) return { ...found, because: whyThen(earliest, last, ask), order: setting.decided };
+    if (!('next' in found))
+      return {
+        ...found,
+        because: whyThen(last?.because ?? wish?.because ?? earliest.because, ask),
+        order: setting.decided,
+      };
     first ??= found;
     last = found;
     day = found.next;
@@ -88,8 +95,8 @@ export function place(ask: Ask, setting: Setting): Held | Refusal {
   return { refused: first?.because ?? earliest.because };
 }
 
-function whyThen(earliest: Bound, last: Obstacle | undefined, { jobs }: Ask): readonly string[] {
-  const out = [last?.because ?? earliest.because];
+function whyThen(first: string, { jobs }: Ask): readonly string[] {
+  const out = [first];
   for (const { limit } of jobs) if (limit && !out.includes(limit.because)) out.push(limit.because);
   const dues = jobs.flatMap(({ due }) => due ?? []).sort((a, b) => compare(a.date, b.date));
   const [due] = dues;

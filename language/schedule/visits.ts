@@ -1,7 +1,8 @@
 // The visits of all rigs: lists of clusters go through the core, which looks for a better one.
 import type { Fleet } from '../resolve/types.ts';
-import { costOf, type Floor, floorOf, latenessOf, latenessOfAll } from './aim.ts';
-import type { Board, RigWork } from './board.ts';
+import { conditions } from '../statements/words.ts';
+import { costOf, type Floor, floorOf, latenessOf, latenessOfAll, moveCost } from './aim.ts';
+import { attempt, type Board, emptyWork, type RigWork } from './board.ts';
 import { byPriority, type Cluster, clustersOf, type RigPlans, rigPlans } from './clusters.ts';
 import { type Cost, compareCost, type Decoder, type List, search } from './core/index.ts';
 import { type Decoded, decode } from './decode.ts';
@@ -11,9 +12,11 @@ import { endOf } from './place.ts';
 import type { Schedule } from './types.ts';
 
 /** How many clusters are placed in all while better lists are looked for; what is best at once needs none of it. */
-const placements = 12_000;
+const placements = 20_000;
 const fewest = 6;
 const most = 240;
+/** With an earlier schedule there is little to be found. */
+const mostAgain = 40;
 const seed = 1;
 
 export interface Visits {
@@ -35,15 +38,19 @@ export interface Visits {
 export function visitsOf(grounds: readonly Ground[], board: () => Board, fleet?: Fleet, earlier?: Schedule): Visits {
   const rigs = grounds.map((ground) => rigPlans(ground, fleet));
   const clusters = rigs.flatMap(clustersOf).sort(byPriority);
-  const kept = keptOf(earlier, clusters, board().asOf);
+  const kept = inTurn(keptOf(earlier, clusters, board().asOf));
   const floor = floorOf(clusters, board);
 
   const frozen = new Set(kept.flatMap((one) => (one.frozen ? one.clusters : [])));
   const pinned = clusters.filter((cluster) => cluster.pinned);
   const head = [...pinned, ...[...frozen].filter((cluster) => !cluster.pinned)];
   const rest = clusters.filter((cluster) => !cluster.pinned && !frozen.has(cluster));
-  const decoder = decoderOf(rigs, head, rest, kept, board, floor);
-  const budget = Math.max(fewest, Math.min(most, Math.floor(placements / Math.max(1, clusters.length))));
+  const enough = earlier ? enoughAfter(earlier, floor, kept, board) : floor;
+  const decoder = decoderOf(rigs, head, rest, kept, board, enough);
+  const budget = Math.max(
+    fewest,
+    Math.min(earlier ? mostAgain : most, Math.floor(placements / Math.max(1, clusters.length))),
+  );
   const found = search(decoder, startsOf(rest, kept), budget, seed);
   const { work, refused } = found.schedule;
   return {
@@ -55,13 +62,36 @@ export function visitsOf(grounds: readonly Ground[], board: () => Board, fleet?:
   };
 }
 
+/** In the order in which they were decided, but what is not what it was has its turn behind all that is as it was. */
+function inTurn(kept: readonly Kept[]): readonly Kept[] {
+  return [...kept].sort((a, b) => Number(a.altered) - Number(b.altered));
+}
+
+/**
+ * A new schedule looks no further when it is as good as the earlier one, but for what the change itself costs: more lateness
+ * of a plan alone, moves that its own rig forces. So what did not change stays.
+ */
+function enoughAfter({ unplaced, lateness }: Schedule, floor: Floor, kept: readonly Kept[], board: () => Board): Floor {
+  const forced = kept.filter(({ clusters: [first, ...more], wish }) => {
+    return first && 'refused' in attempt([first, ...more], emptyWork(first.rig), board(), wish);
+  });
+  const before = lateness ?? { days: 0, bound: 0 };
+  const open = conditions.length * unplaced.length;
+  return {
+    unplaced: floor.unplaced + open,
+    lateness:
+      Math.max(floor.lateness, before.days + Math.max(0, floor.lateness - before.bound)) +
+      forced.reduce((sum, one) => sum + moveCost(one), 0),
+  };
+}
+
 function decoderOf(
   rigs: readonly RigPlans[],
   head: readonly Cluster[],
   rest: readonly Cluster[],
   kept: readonly Kept[],
   board: () => Board,
-  floor: Floor,
+  enough: Floor,
 ): Decoder<Decoded> {
   const { asOf } = board();
   const index = new Map(rest.map((cluster, i) => [cluster, i]));
@@ -70,7 +100,8 @@ function decoderOf(
     before: rest.map(() => []),
     decode: (list) => decode(rigs, [...head, ...list.map((i) => rest[i] as Cluster)], kept, board()),
     cost: ({ work }) => costOf(work, kept, asOf),
-    isBest: (cost: Cost) => compareCost(cost.slice(0, 2), [floor.unplaced, floor.lateness]) <= 0,
+    isBest: (cost: Cost) =>
+      compareCost(cost.slice(0, 1), [enough.unplaced]) <= 0 && compareCost(cost.slice(1, 2), [enough.lateness]) <= 0,
     pressed: ({ work }) =>
       work.flatMap(({ held, unplaced, of }) => {
         const late = held.flatMap((visit) => (latenessOf(visit.jobs, endOf(visit)) > 0 ? visit.jobs : []));
