@@ -11,8 +11,8 @@ import { foot } from './foot.ts';
 import { box, type Drawn, group, patterns, planStyle, text } from './ink.ts';
 import { itemGroups } from './items.ts';
 import { widthOf } from './labels.ts';
-import { n, paperFor } from './paper.ts';
-import { shapesOf } from './shapes.ts';
+import { type Box, boxOf, n, type Paper, paperFor } from './paper.ts';
+import { type Shaped, shapesOf } from './shapes.ts';
 import { laidOn, type Piece } from './tape.ts';
 
 export { planStyle } from './ink.ts';
@@ -76,10 +76,17 @@ export function planOf(view: RigView, state: RigState, options: PlanOptions = {}
     text(left, 5, shortened(title, 90), { 'font-weight': 'bold', 'font-size': 3 }),
     group(
       { transform: `translate(${n(left)} ${n(top)})`, 'data-roof': shown(rig.name) },
-      ...around(rig, paper, id),
+      ...around(rig, paper, flatBoxes(shapes, paper)),
       ...itemGroups(shapes, classes, laid, paper, id),
     ),
     group({ transform: `translate(${n(left)} ${n(footTop)})` }, ...below.drawn),
+  );
+}
+
+/** What lies on the roof apart from its straight seams, which run round it. */
+function flatBoxes(shapes: readonly Shaped[], paper: Paper): readonly Box[] {
+  return shapes.flatMap(({ outlines }) =>
+    outlines.filter(({ shape }) => shape !== 'runs').map((outline) => paper.box(boxOf(outline))),
   );
 }
 
