@@ -50,6 +50,12 @@ export function tasksOf(jobs: readonly Takeoff[], roof: Roof | undefined, system
   const times = (task: Task, count: number, rule: string): VisitTask[] =>
     count === 0 ? [] : [{ task, quantity: { kind: 'times', count, figure: timesFigure(count, rule) } }];
   const covers = [...covered.values()].reduce((sum, count) => sum + count, 0);
+  /** Each item once, however many plans name it; a plan of the whole roof is one. */
+  const each = (word: Takeoff['plan']['statement']['word']): number => {
+    const mine = jobs.filter(({ plan }) => plan.statement.word === word);
+    const items = new Map(mine.flatMap(({ items }) => items.map(({ name, count }) => [name, count] as const)));
+    return items.size === 0 ? Number(mine.length > 0) : [...items.values()].reduce((sum, count) => sum + count, 0);
+  };
   return [
     ...times('set-up', 1, 'once a visit'),
     ...over('inspect', words.has('inspect')),
@@ -69,6 +75,12 @@ export function tasksOf(jobs: readonly Takeoff[], roof: Roof | undefined, system
     ...along('press', [...pieces(false), ...pieces(true)]),
     ...along('gun', beads(false)),
     ...along('gun-around', beads(true)),
+    ...times('replace', each('replace'), 'each part'),
+    ...times('patch', each('patch'), 'each place'),
+    ...times('tighten', each('tighten'), 'each part'),
+    ...over('coat', words.has('coat')),
+    ...times('dry-out', each('dry'), 'each place'),
+    ...times('temporary-cover', each('cover'), 'each place'),
   ];
 }
 

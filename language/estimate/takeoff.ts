@@ -40,13 +40,11 @@ export interface Takeoff {
 type Draft = { -readonly [K in keyof Takeoff]: Takeoff[K] extends readonly (infer T)[] ? T[] : Takeoff[K] };
 type Target = { readonly place: Place; readonly item: Item };
 
-/** Plans that have neither a rate nor a price in the records. */
+/** Plans whose material has no price or no quantity in the records; their work has a rate. */
 const UNPRICED: Partial<Record<Plan['statement']['word'], string>> = {
-  dry: 'drying out has no rate; it goes by readings',
   cover: 'a temporary cover has no price in the records',
-  replace: 'a part has no price and its fitting no rate in the records',
+  replace: 'a part has no price in the records',
   patch: 'how much a patch takes is not written',
-  tighten: 'tightening has no rate in the records',
 };
 
 /**
@@ -261,7 +259,6 @@ function coat(scene: Scene, draft: Draft): void {
     const area = roofArea(roof, scene.system);
     draft.liquids.push(liquidNeed('coat', draft.materials.coating, area, undefined, scene.system));
   }
-  ask(draft, 'no-rate', 'The work of coating is not in the sum: it has no rate in the records.');
 }
 
 function total(parts: readonly Long[], name: string, rule: string, system: System): Long {

@@ -58,6 +58,7 @@ export function resolvePolicy(
     return out;
   };
 
+  const turnRound = may('turn-round', (s) => s.time);
   const currency = may('currency', (s) => s.code.name);
   const labour = may('labour', (s) => s.rate);
   const tax = may('tax', (s) => ({ percent: s.percent, on: s.on }));
@@ -72,6 +73,10 @@ export function resolvePolicy(
     followUp: listed('follow-up'),
     lookAfter: listed('look-after'),
     season: must('season', (s) => s.season),
+    slack: table('slack', (s) => [[s.month, s.share]]),
+    normals: table('normals', (s) => [[s.month, s.air]]),
+    beforeNoon: must('before-noon', (s) => s.when),
+    ...(turnRound ? { turnRound } : {}),
     ...(currency ? { currency } : {}),
     ...(labour ? { labour } : {}),
     ...(tax ? { tax } : {}),

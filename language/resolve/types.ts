@@ -10,7 +10,7 @@ import type { ItemKind } from '../statements/roof.ts';
 import type { Range, ThreePoints } from '../statements/slots/lists.ts';
 import type { TaskRate } from '../statements/slots/quantities.ts';
 import type { RoofPoint, Size } from '../statements/slots/shapes.ts';
-import type { OffRoad, Severity, Side, Task, Way } from '../statements/words.ts';
+import type { Month, OffRoad, Severity, Side, Task, Way } from '../statements/words.ts';
 import type { Day } from '../values/day.ts';
 import type { Length } from '../values/length.ts';
 import type { Money } from '../values/money.ts';
@@ -18,6 +18,7 @@ import type { Percent } from '../values/numbers.ts';
 import type { Effort, Period } from '../values/period.ts';
 import type { MoneyRate } from '../values/rate.ts';
 import type { Season } from '../values/season.ts';
+import type { Temperature } from '../values/temperature.ts';
 
 import type { Material, Surface } from './materials.ts';
 import type { Origin, Stated } from './stated.ts';
@@ -39,6 +40,14 @@ export interface Policy {
   /** By event: `struck`, `stored`, `repaired-leak`. */
   readonly lookAfter: Readonly<Record<string, Stated<Period>>>;
   readonly season: Stated<Season>;
+  /** By month, the share of working days that weather takes; no default. */
+  readonly slack: Readonly<Partial<Record<Month, Stated<Percent>>>>;
+  /** By month, the normal low and high of a day at the site; no default. */
+  readonly normals: Readonly<Partial<Record<Month, Stated<Range<Temperature>>>>>;
+  /** When tape is laid and sealant gunned before noon: days of the year, or above a normal high. */
+  readonly beforeNoon: Stated<Season | Temperature>;
+  /** How long a roof is free on a day on which the rig comes back and leaves again; no default. */
+  readonly turnRound?: Stated<Effort>;
   readonly currency?: Stated<string>;
   readonly labour?: Stated<MoneyRate>;
   readonly tax?: Stated<{ readonly percent: Percent; readonly on: 'materials' | 'all' }>;

@@ -1,12 +1,13 @@
 // The figures that a schedule rests on, each with its kind.
-import type { Fleet, Stated } from '../resolve/types.ts';
-import { type Task, tasks } from '../statements/words.ts';
+import type { Fleet, Rig, Stated } from '../resolve/types.ts';
+import { months, type Task, tasks } from '../statements/words.ts';
 import { hoursText } from '../values/display.ts';
 import type { RigWork } from './board.ts';
 import { workEnds } from './clocks.ts';
 import { pairEfficiency } from './crew.ts';
 import { companyDays } from './decode.ts';
 import type { Schedule } from './types.ts';
+import { isHeatSensitive, weatherOf } from './weather.ts';
 
 type Assumption = Schedule['assumptions'][number];
 
@@ -17,12 +18,15 @@ export function assumptionsOf(work: readonly RigWork[], fleet?: Fleet): readonly
   const rigs = busy.flatMap(({ ground, held, jobs }): readonly Assumption[] => {
     const { policy } = ground.view.rig;
     const used = new Set<string>(held.flatMap(({ steps }) => steps.map(({ task }) => task)));
+    // A plan to dry out has a task of that name; the rate of `dry` is the wait after a wash.
+    if (used.delete('dry')) used.add('dry-out');
     if (used.has('wash')) used.add('dry');
     const rates = tasks.filter((task) => used.has(task)).flatMap((task) => rateOf(task, policy.rates[task]));
     return [
       ...(jobs.some(({ season }) => season)
         ? [stated('season of roof work', policy.season.value.text, policy.season)]
         : []),
+      ...siteOf(ground.view.rig, used, fleet),
       ...(fleet?.crew ? [] : [stated('hours of a day, one person', policy.workday.value.text, policy.workday)]),
       ...rates,
     ];
@@ -61,6 +65,23 @@ export function assumptionsOf(work: readonly RigWork[], fleet?: Fleet): readonly
     const key = `${what} ${value}`;
     return !seen.has(key) && seen.add(key);
   });
+}
+
+/** What the site does to the work: mornings where something is laid; slack, normals and turn days as they are written. */
+function siteOf(rig: Rig, used: ReadonlySet<string>, fleet?: Fleet): readonly Assumption[] {
+  const { slack, normals, beforeNoon } = weatherOf(rig, fleet);
+  const { turnRound } = rig.policy;
+  return [
+    ...([...used].some(isHeatSensitive) ? [stated('lay and gun before noon', beforeNoon.value.text, beforeNoon)] : []),
+    ...months.flatMap((month) => {
+      const [share, air] = [slack[month], normals[month]];
+      return [
+        ...(share ? [stated(`kept free in ${month} for days that weather takes`, share.value.text, share)] : []),
+        ...(air ? [stated(`normal day in ${month}`, `${air.value.low.text} to ${air.value.high.text}`, air)] : []),
+      ];
+    }),
+    ...(turnRound ? [stated('roof free on a turn day', turnRound.value.text, turnRound)] : []),
+  ];
 }
 
 function rateOf(task: Task, rate: RigWork['ground']['view']['rig']['policy']['rates'][Task] | undefined) {

@@ -24,6 +24,14 @@ export function baysOf(fleet?: Fleet): BayPlan {
   };
 }
 
+const fits = ({ roof }: Rig, { length }: BayPlan['bays'][number]): boolean =>
+  length === undefined || !roof || roof.along.nm <= length;
+
+/** Whether a rig goes into any bay, free or taken. */
+export function fitsAny(rig: Rig, { bays }: BayPlan): boolean {
+  return bays.some((bay) => fits(rig, bay));
+}
+
 /**
  * A free bay that is long enough, as written; undefined where the fleet has none that the rig goes into, so that it is
  * done in the yard.
@@ -36,7 +44,7 @@ export function bayFor(
   { bays, stays }: BayPlan,
   wanted?: string,
 ): { readonly name: string } | Obstacle | undefined {
-  const fitting = bays.filter(({ length }) => length === undefined || !rig.roof || rig.roof.along.nm <= length);
+  const fitting = bays.filter((bay) => fits(rig, bay));
   if (fitting.length === 0) return undefined;
   const until = lastIndoors(last, clocks);
   const frees = fitting.map(({ name }) => {

@@ -1,7 +1,8 @@
 // What keeps a rig from being worked on: days on which it is away or laid up, on which nobody works, or out of season.
-import type { Fleet, Origin, RigView } from '../resolve/types.ts';
+import type { Fleet, Material, Origin, RigView } from '../resolve/types.ts';
 import { addDays, weekday } from '../values/calendar.ts';
 import { inSeason, nextInSeason } from '../values/season.ts';
+import { keptFree, slackOn, tooColdOrHot, type Weather, weatherOf } from './weather.ts';
 
 /** Why a day will not do, and the first day on which this reason no longer holds. */
 export interface Obstacle {
@@ -25,6 +26,11 @@ export interface RigDays {
   /** Days of the week on which somebody works, 1 for Monday. */
   readonly workdays: ReadonlySet<number>;
   readonly view: RigView;
+  readonly weather: Weather;
+  /** Days on which the rig comes back and leaves again. */
+  readonly turns: ReadonlySet<string>;
+  /** Working days that are kept free in a month (`2027-04`). */
+  readonly free: (month: string) => ReadonlySet<string>;
 }
 
 const everyDay: ReadonlySet<number> = new Set([1, 2, 3, 4, 5, 6, 7]);
@@ -39,13 +45,34 @@ export function rigDays(view: RigView, fleet?: Fleet): RigDays {
       .map(({ first, last, origin }) => ({ first, last, origin, because: `${what} from ${first} to ${last}` }))
       .sort((a, b) => compare(a.first, b.first) || compare(a.last, b.last));
   const away = [...say(rig.trips, `${rig.name} is on a trip`), ...say(booked, `${rig.name} is booked`)];
+  const closed = say(fleet?.closed ?? [], 'nobody works');
+  const workdays = fleet?.crew ? new Set(fleet.crew.days) : everyDay;
+  const weather = weatherOf(rig, fleet);
+  const free = new Map<string, ReadonlySet<string>>();
   return {
     away: away.sort((a, b) => compare(a.first, b.first) || compare(a.last, b.last)),
     stored: say(rig.stored, `${rig.name} is laid up`),
-    closed: say(fleet?.closed ?? [], 'nobody works'),
-    workdays: fleet?.crew ? new Set(fleet.crew.days) : everyDay,
+    closed,
+    workdays,
     view,
+    weather,
+    turns: turnsOf(away),
+    free: (month) => {
+      const known = free.get(month);
+      if (known) return known;
+      const isWorkday = (day: string) => workdays.has(weekday(day)) && within(closed, day) === undefined;
+      const days = keptFree(month, slackOn(`${month}-01`, weather)?.percent ?? 0, isWorkday);
+      free.set(month, days);
+      return days;
+    },
   };
+}
+
+/** Days on which one trip or booking ends and another begins, with no third one over them. */
+function turnsOf(away: readonly Span[]): ReadonlySet<string> {
+  const ends = new Set(away.map(({ last }) => last));
+  const over = (day: string) => away.some(({ first, last }) => first < day && day < last);
+  return new Set(away.flatMap(({ first, last }) => (first < last && ends.has(first) && !over(first) ? [first] : [])));
 }
 
 type RigSpans = readonly { readonly first: string; readonly last: string; readonly origin: Origin }[];
@@ -54,11 +81,22 @@ type RigSpans = readonly { readonly first: string; readonly last: string; readon
 export interface Needs {
   readonly season: boolean;
   readonly outOfStorage: boolean;
+  /** Outdoors and on no day of its own: the days kept free for lost ones are left out. */
+  readonly slack: boolean;
+  /** What is laid outdoors: the normals of the month have to let it. */
+  readonly laid: readonly Material[];
 }
 
 /** Why the rig cannot stand there to be worked on, on a day of a visit, worked on or not. */
 export function absence(day: string, needs: Needs, days: RigDays): Obstacle | undefined {
-  return within(days.away, day) ?? (needs.outOfStorage ? within(days.stored, day) : undefined);
+  const gone = within(days.away, day);
+  if (gone && days.turns.size > 0 && days.view.rig.policy.turnRound) {
+    if (days.turns.has(day)) return undefined;
+    // A turn day may lie at the end of a booking.
+    const turn = [...days.turns].find((each) => day < each && each < gone.next);
+    if (turn !== undefined) return { ...gone, next: turn };
+  }
+  return gone ?? (needs.outOfStorage ? within(days.stored, day) : undefined);
 }
 
 /** Why nobody works on the rig on a day. */
@@ -70,12 +108,22 @@ export function obstacleOn(day: string, needs: Needs, days: RigDays): Obstacle |
     const next = nextInSeason(day, season.value);
     return { because: `the season (${season.value.text}) begins on ${next}`, next };
   }
-  return days.workdays.has(weekday(day)) ? undefined : dayOff(day);
+  const month = needs.laid.length > 0 ? tooColdOrHot(day, needs.laid, days.weather) : undefined;
+  if (month) return month;
+  if (!days.workdays.has(weekday(day))) return dayOff(day);
+  if (!isKeptFree(day, needs, days)) return undefined;
+  const share = slackOn(day, days.weather)?.text;
+  return { because: `${day} is kept free for days that weather takes (${share} of the month)`, next: addDays(day, 1) };
 }
 
-/** True if nobody works on that day of the week, and nothing else is against it: a visit may go on after it. */
-export function isDayOff(day: string, days: RigDays): boolean {
-  return !days.workdays.has(weekday(day)) && within(days.closed, day) === undefined;
+function isKeptFree(day: string, { slack }: Needs, { free }: RigDays): boolean {
+  return slack && free(day.slice(0, 7)).has(day);
+}
+
+/** True if nobody works outdoors on that day, and nothing else is against it: a visit may go on after it. */
+export function isDayOff(day: string, needs: Needs, days: RigDays): boolean {
+  if (within(days.closed, day) !== undefined) return false;
+  return !days.workdays.has(weekday(day)) || isKeptFree(day, needs, days);
 }
 
 function dayOff(day: string): Obstacle {

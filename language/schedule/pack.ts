@@ -62,7 +62,7 @@ export function pack(
 
   const tomorrow = (): Obstacle | undefined => {
     let day = addDays(today.date, 1);
-    while (isDayOff(day, days) && !absence(day, needs, days)) day = addDays(day, 1);
+    while (isDayOff(day, needs, days) && !absence(day, needs, days)) day = addDays(day, 1);
     const against = obstacleOn(day, needs, days);
     if (against) return against;
     Object.assign(today, { date: day, work: crew.left(team, day), evening: crew.minutes });

@@ -1,8 +1,8 @@
 // The first days on which a visit can be held.
 import { addDays, addPeriod } from '../values/calendar.ts';
-import { type BayPlan, bayFor } from './bay.ts';
+import { type BayPlan, bayFor, fitsAny } from './bay.ts';
 import type { Clock, Laid } from './clocks.ts';
-import type { Crew, Team } from './crew.ts';
+import { type Crew, speedOf, type Team } from './crew.ts';
 import { type Bound, earliestOf, type Job } from './job.ts';
 import { compare, departureAfter, type Needs, type Obstacle, obstacleOn, type RigDays } from './obstacle.ts';
 import { type Load, type Packed, pack } from './pack.ts';
@@ -109,13 +109,17 @@ type Unexplained = Omit<Held, 'because' | 'order'>;
 function tryDay(day: string, load: Load, ask: Ask, setting: Setting): Unexplained | Obstacle {
   const { jobs, steps } = ask;
   const { crew, days, bays } = setting;
+  const inBay = ask.sheltered || jobs.some(({ word }) => openers.has(word));
+  const roofed = inBay && fitsAny(days.view.rig, bays);
+  const season = !ask.sheltered && jobs.some((job) => job.season);
   const needs: Needs = {
-    season: !ask.sheltered && jobs.some(({ season }) => season),
+    season,
     outOfStorage: jobs.some(({ word }) => word !== 'cover' && word !== 'dry'),
+    slack: season && !roofed && jobs.every(({ pinned }) => !pinned),
+    laid: season && !roofed ? jobs.flatMap(({ materials }) => materials) : [],
   };
   const shut = obstacleOn(day, needs, days);
   if (shut) return shut;
-  const inBay = ask.sheltered || jobs.some(({ word }) => openers.has(word));
   const full = inBay ? bayFor(days.view.rig, day, day, [], bays) : undefined;
   if (full && 'next' in full) return full;
   const looking = jobs.every(({ word }) => word === 'inspect');
@@ -174,6 +178,8 @@ function conflict(found: Unexplained, { end }: Ask, { days, held }: Setting): Ob
   const late = found.jobs.find((job) => job.pinned && job.limit && beginsOn(found, job) > job.limit.date);
   if (late) return { because: 'other work of the visit would push it beyond its day', next };
   if (last > end) return { because: `it takes until ${last}`, next };
+  const turning = turnedTooLong(found, days);
+  if (turning !== undefined) return { because: turning, next };
   const drive = found.clocks.find(({ clock }) => clock === 'drive');
   const departure = departureAfter(last, days);
   if (drive && departure && departure.first < drive.safeFrom) {
@@ -192,6 +198,20 @@ function conflict(found: Unexplained, { end }: Ask, { days, held }: Setting): Ob
     }
   }
   return undefined;
+}
+
+/** Why a visit does not fit between two bookings of one day: it takes longer, or what it lays may not be driven then. */
+function turnedTooLong({ packed, steps, team, clocks }: Unexplained, days: RigDays): string | undefined {
+  const turn = packed.days.find((day) => days.turns.has(day));
+  const { turnRound } = days.view.rig.policy;
+  if (turn === undefined || !turnRound) return undefined;
+  const { rig } = days.view;
+  const leaves = `${rig.name} comes back on ${turn} and leaves again`;
+  const drive = clocks.find(({ clock }) => clock === 'drive');
+  if (drive) return `${leaves}, and ${drive.materials.join(', ')} may not be driven before ${drive.safeFrom}`;
+  const sum = steps.reduce((all, { minutes, waits }) => all + minutes / speedOf(team) + waits, 0);
+  if (packed.days.length === 1 && sum <= turnRound.value.minutes) return undefined;
+  return `${leaves}: its roof is free for ${turnRound.value.text}`;
 }
 
 /** The first day of a visit on which something of a job is done; the first day of all where it has no step of its own. */

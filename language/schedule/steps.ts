@@ -50,7 +50,7 @@ export function stepsOf(jobs: readonly Job[], rig: Rig): readonly Step[] {
 
   for (const { job, item } of of('strip', 'replace', 'rebed', 'tighten', 'dry', 'patch')) {
     const parts = job.word === 'strip' ? strippingOf(job, item) : job.word === 'rebed' ? beddingOf(job, item) : [];
-    onItem(course, parts.length > 0 ? parts : wordOf(job, [item.name]), item, job);
+    onItem(course, parts.length > 0 ? parts : wordOf(job, [item]), item, job);
   }
   tapeInLayOrder(course, of('tape'), rig);
   for (const { job, item } of of('seal')) {
@@ -60,7 +60,8 @@ export function stepsOf(jobs: readonly Job[], rig: Rig): readonly Step[] {
   }
   for (const job of ordered) {
     const everywhere = job.word === 'coat' || job.word === 'cover' || (job.items.length === 0 && job.word === 'dry');
-    if (everywhere) atEnd(course, wordOf(job, job.items), [job]);
+    const items = rig.items.filter(({ name }) => job.items.includes(name));
+    if (everywhere) atEnd(course, wordOf(job, items), [job]);
   }
   if (covers.length > 0) atEnd(course, [coverPart('put the covers back on', covers, rig)], []);
   return [...course.steps.values()];

@@ -8,6 +8,7 @@ import { compare } from './obstacle.ts';
 import { endOf, type Held } from './place.ts';
 import type { Step } from './steps.ts';
 import type { ScheduledTask, Visit } from './types.ts';
+import { isHeatSensitive, morningOnly } from './weather.ts';
 import { rankOf } from './words.ts';
 
 /** The visits of a rig in order of time, and the name of each. */
@@ -41,7 +42,7 @@ export function namedVisits(work: RigWork): {
       crew: visit.team.people,
       order: visit.order,
       ...(deadline === undefined ? {} : { deadline }),
-      because: [...visit.because, ...late(visit, deadline), ...indoors(visit)].map(sentence),
+      because: [...visit.because, ...late(visit, deadline), ...indoors(visit), ...mornings(visit, work)].map(sentence),
       clocks: visit.clocks,
     };
   });
@@ -119,6 +120,15 @@ function late(visit: Held, deadline: string | undefined): readonly string[] {
 
 function indoors({ bay }: Held): readonly string[] {
   return bay === undefined ? [] : [`it stands in ${bay} while the roof is open or it is out of season`];
+}
+
+/** Tape and sealant of hot days. */
+function mornings({ steps, packed, jobs }: Held, { days }: RigWork): readonly string[] {
+  const materials = jobs.flatMap((job) => job.materials);
+  const why = steps.flatMap(({ task, key }) =>
+    isHeatSensitive(task) ? (morningOnly(packed.dayOf.get(key) as string, materials, days.weather) ?? []) : [],
+  );
+  return [...new Set(why)];
 }
 
 /** A sentence begins with a capital, but a name stays as it was written. */

@@ -70,16 +70,33 @@ const labels: Partial<Record<Job['word'], (where: string) => string>> = {
   dry: (where) => `dry out ${where}`,
 };
 
-/** Work that has no rate: replacing, drying out, tightening, patching, coating, a temporary cover. */
-export function wordOf({ word, materials }: Job, items: readonly string[]): readonly Part[] {
-  const where = items.length === 0 ? 'the roof' : namesOf(items);
+/** The rates of work that is no taping, sealing or stripping. */
+const rates: Partial<Record<Job['word'], Task>> = {
+  replace: 'replace',
+  patch: 'patch',
+  tighten: 'tighten',
+  coat: 'coat',
+  dry: 'dry-out',
+  cover: 'temporary-cover',
+};
+
+/** Replacing, patching, tightening, drying out, a temporary cover: by the piece; coating: by the roof. */
+export function wordOf({ word, materials, view: { rig } }: Job, items: readonly Item[]): readonly Part[] {
+  const names = items.map(({ name }) => name);
+  const where = names.length === 0 ? 'the roof' : namesOf(names);
   const label = labels[word]?.(where) ?? `${word} ${where}`;
   const why = word === 'dry' ? ['nothing is closed up before two readings say that it is dry'] : [];
+  const rate = rates[word];
+  const times = Math.max(
+    1,
+    items.reduce((sum, { count }) => sum + count, 0),
+  );
+  const minutes = rate === undefined ? 0 : minutesOf(rate, rate === 'coat' ? 'roof' : { times }, rig);
   return [
     {
-      ...plain(word === 'cover' ? 'temporary-cover' : word, label, items, 0),
+      ...plain(word === 'cover' ? 'temporary-cover' : word, label, names, minutes),
       materials: materials.map(({ name }) => name),
-      because: [...why, notCounted],
+      because: [...why, ...(minutes > 0 ? [] : [notCounted])],
     },
   ];
 }

@@ -1,5 +1,6 @@
 // What may stand in the block of a policy: how a shop works and what it counts with.
 import { source } from './clauses.ts';
+import { seasonRows } from './policy-season.ts';
 import { yearRows } from './policy-years.ts';
 import { blockTable, clause, must, needed, type RecordOf, row } from './row.ts';
 import { season } from './slots/dates.ts';
@@ -205,6 +206,7 @@ export const policyTable = blockTable('policy', [
   followUp,
   lookAfter,
   seasonRow,
+  ...seasonRows,
   currency,
   labour,
   tax,
@@ -235,6 +237,7 @@ export type PolicyStatement = RecordOf<
   | typeof followUp
   | typeof lookAfter
   | typeof seasonRow
+  | (typeof seasonRows)[number]
   | typeof currency
   | typeof labour
   | typeof tax

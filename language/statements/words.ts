@@ -40,6 +40,9 @@ export const longSides = ['curbside', 'roadside', 'left', 'right', 'nearside', '
 export const days = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
 export type Day = (typeof days)[number];
 
+export const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'] as const;
+export type Month = (typeof months)[number];
+
 /** Sets of items: everything, what was not named yet, and the kinds in the plural. */
 export const sets = {
   all: undefined,
@@ -108,6 +111,12 @@ export const tasks = [
   'gun',
   'gun-around',
   'rebed',
+  'replace',
+  'patch',
+  'tighten',
+  'coat',
+  'dry-out',
+  'temporary-cover',
 ] as const;
 export type Task = (typeof tasks)[number];
 

@@ -172,7 +172,8 @@ describe('other constraints', () => {
     const policy = 'policy Slow { lead Strip 6 weeks }\n';
     const one = (lines: string) =>
       scheduleOf('', '2027-05-01', `${policy}rig Tern under Slow { roof 20 ft by 8 ft epdm\n cap front\n ${lines} }\n`);
-    expect(one(tape).visits[0]).toMatchObject({ days: ['2027-06-12'], because: ['Strip takes 6 weeks to come.'] });
+    expect(one(tape).visits[0]?.days).toEqual(['2027-06-12']);
+    expect(one(tape).visits[0]?.because[0]).toBe('Strip takes 6 weeks to come.');
     expect(one(`on-hand Strip 50 ft\n ${tape}`).visits[0]?.days).toEqual(['2027-05-02']);
   });
   test('a gasket is not sealed, a wash waits until what was laid may be washed', () => {

@@ -43,9 +43,15 @@ export function scheduleOf(lines: string, asOf = '2027-01-10', more = ''): Sched
 }
 
 /** The schedule of a fleet with these lines and rigs. */
-export function fleetOf(lines: string, rigs: Readonly<Record<string, string>>, asOf = '2027-01-10'): Schedule {
-  const texts = Object.entries(rigs).map(([name, plans]) => rig(name, plans));
-  const text = `${materials}${texts.join('')}fleet Yard under Home {\n  rigs "a.rig"\n${lines}\n}\n`;
+export function fleetOf(
+  lines: string,
+  rigs: Readonly<Record<string, string>>,
+  asOf = '2027-01-10',
+  policy = '',
+): Schedule {
+  const texts = Object.entries(rigs).map(([name, plans]) => rig(name, plans, 'Site'));
+  const site = `policy Site like Home {\n ${policy}\n}\n`;
+  const text = `${materials}${site}${texts.join('')}fleet Yard under Site {\n  rigs "a.rig"\n${lines}\n}\n`;
   const [found] = projectOf({ 'a.rig': text }).fleets('a.rig');
   if (!found) throw new Error('no fleet');
   return scheduleOfFleet(found.fleet, found.views, { asOf, today: asOf });
