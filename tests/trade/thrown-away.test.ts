@@ -199,6 +199,14 @@ describe('6: it splices my side edge to save 26 dollars', () => {
     expect(cutting.map(({ splices }) => splices)).toEqual([0]);
     expect(purchases.find(({ kind }) => kind === 'tape')?.proof).toBe('2 rolls, 122.00 USD, proven cheapest');
   });
+
+  it('with `splices allowed` in the policy it may', () => {
+    const allowed = rigWith(...roof, 'tape edges with Strip').replace(
+      'policy Own {',
+      'policy Own {\n  splices allowed',
+    );
+    expect(estimate(allowed).purchases[0]?.proof).toBe('2 rolls, 1 splice, 95.50 USD, proven cheapest');
+  });
 });
 
 describe('7: every small change in bookings reshuffles the whole month', () => {
