@@ -1,10 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cutRolls } from '../../language/cutting/index.ts';
-import { estimate } from './yard.ts';
+import { tapeOf } from '../measure/items.ts';
+import { dues, estimate, rigWith, viewOf } from './yard.ts';
 
-// The ninth reason why such a tool is thrown away (trade notes, section 7): a proof that is none. Random plans go through
-// the real estimate; whatever it calls proven is held against a search that tries everything and shares nothing with it.
+// The ninth reason why such a tool is thrown away (trade notes, section 7): a proof that is none, and a tape life from a
+// sales page. Random plans go through the real estimate; whatever it calls proven is held against a search that tries
+// everything and shares nothing with it.
 
 const END_LAP = 2;
 /** Lost at the start of each roll, in inches. */
@@ -161,5 +163,34 @@ rig Teal under Own {
       ),
       { numRuns: 150 },
     );
+  });
+});
+
+const roof = ['built 2020-03', 'roof 28 ft by 8 ft epdm', 'cap front'];
+
+describe('9: a tape life that is plainly from a sales page (18 to 35 years)', () => {
+  it('the shipped life is shorter on every surface, marked as from memory, and never longer than the membrane', () => {
+    const tape = tapeOf('', 'GenericSeamTape');
+    expect(tape.lives.length).toBeGreaterThan(0);
+    for (const { value, origin } of tape.lives) {
+      expect(value.likely.months).toBeLessThan(18 * 12);
+      expect(value.most.months).toBeLessThanOrEqual(25 * 12);
+      expect(origin.kind).toBe('from memory');
+    }
+    const taped = rigWith(...roof, 'stripped 2026-06-01 front', 'taped 2026-06-01 front with GenericSeamTape');
+    const end = dues(taped).find(({ kind }) => kind === 'tape-end')!;
+    // Fifteen years at the likely figure; the membrane of 2020 lasts 20 at the most.
+    expect(end.date).toBe('2040-03-01');
+    expect(end.because).toContain('membrane');
+  });
+
+  it('on thermoplastic sheet it is a few years, on PVC none is claimed', () => {
+    const view = viewOf(rigWith(...roof));
+    const lives = (surface: string) => {
+      const tape = view.material('GenericSeamTape');
+      return tape?.kind === 'tape' ? tape.lives.filter(({ on }) => on?.includes(surface)) : [];
+    };
+    expect(lives('tpo').map(({ value }) => value.likely.months)).toEqual([72]);
+    expect(lives('pvc')).toEqual([]);
   });
 });

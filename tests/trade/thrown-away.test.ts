@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { tapePieces } from '../../language/measure/pieces.ts';
 import { inches, itemOf, tapeOf } from '../measure/items.ts';
 import { stateOf as seamsOf } from '../seams/view.ts';
-import { dues, errors, estimate, found, materials, papers, rigWith, rules, schedule, viewOf } from './yard.ts';
+import { dues, errors, estimate, found, materials, papers, rigWith, rules, schedule } from './yard.ts';
 
 // Why a practitioner throws such a tool away (trade notes, section 7), each with a test that it does not happen. The ninth
 // and the tenth reason have files of their own: proofs.test.ts, speech.test.ts.
@@ -194,17 +194,16 @@ describe('5: the perimeter was from the cut-out, and I ran out of sealant on the
 });
 
 describe('6: it splices my side edge to save 26 dollars', () => {
+  const edges = rigWith(...roof, 'tape edges with Strip');
+
   it('two edges of 28 ft take two rolls of 50 ft at 122.00, not 50 and 25 ft at 95.50', () => {
-    const { cutting, purchases } = estimate(rigWith(...roof, 'tape edges with Strip'));
+    const { cutting, purchases } = estimate(edges);
     expect(cutting.map(({ splices }) => splices)).toEqual([0]);
     expect(purchases.find(({ kind }) => kind === 'tape')?.proof).toBe('2 rolls, 122.00 USD, proven cheapest');
   });
 
   it('with `splices allowed` in the policy it may', () => {
-    const allowed = rigWith(...roof, 'tape edges with Strip').replace(
-      'policy Own {',
-      'policy Own {\n  splices allowed',
-    );
+    const allowed = edges.replace('policy Own {', 'policy Own {\n  splices allowed');
     expect(estimate(allowed).purchases[0]?.proof).toBe('2 rolls, 1 splice, 95.50 USD, proven cheapest');
   });
 });
@@ -270,32 +269,5 @@ describe('8: typing: more than a minute to record a routine inspection of 25 sea
       'hairline',
       undefined,
     ]);
-  });
-});
-
-describe('9: a tape life that is plainly from a sales page (18 to 35 years)', () => {
-  it('the shipped life is shorter on every surface, marked as from memory, and never longer than the membrane', () => {
-    const tape = tapeOf('', 'GenericSeamTape');
-    expect(tape.lives.length).toBeGreaterThan(0);
-    for (const { value, origin } of tape.lives) {
-      expect(value.likely.months).toBeLessThan(18 * 12);
-      expect(value.most.months).toBeLessThanOrEqual(25 * 12);
-      expect(origin.kind).toBe('from memory');
-    }
-    const taped = rigWith(...roof, 'stripped 2026-06-01 front', 'taped 2026-06-01 front with GenericSeamTape');
-    const end = dues(taped).find(({ kind }) => kind === 'tape-end')!;
-    // Fifteen years at the likely figure; the membrane of 2020 lasts 20 at the most.
-    expect(end.date).toBe('2040-03-01');
-    expect(end.because).toContain('membrane');
-  });
-
-  it('on thermoplastic sheet it is a few years, on PVC none is claimed', () => {
-    const view = viewOf(rigWith(...roof));
-    const lives = (surface: string) => {
-      const tape = view.material('GenericSeamTape');
-      return tape?.kind === 'tape' ? tape.lives.filter(({ on }) => on?.includes(surface)) : [];
-    };
-    expect(lives('tpo').map(({ value }) => value.likely.months)).toEqual([72]);
-    expect(lives('pvc')).toEqual([]);
   });
 });
