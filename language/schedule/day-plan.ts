@@ -27,6 +27,11 @@ export const DayRow = z
     /** When it begins and when its work is over, waiting included. */
     begin: time,
     end: time,
+    /** The stretches of work in between, waiting left out: while a roof dries the crew is elsewhere. */
+    blocks: z
+      .array(z.strictObject({ begin: time, end: time, tasks: z.array(z.string()).readonly() }).readonly())
+      .readonly()
+      .optional(),
     rig: z.string(),
     /** The fleet's own number, where one is written. */
     unit: z.string().optional(),
