@@ -66,9 +66,16 @@ export function tapeLife(layer: Layer, seam: SeamState, view: RigView): TapeLife
     half: addDays(start, Math.floor(daysBetween(start, end) / 2)),
     end,
     endsBy: first.by,
-    formula: ends.length === 1 ? first.formula : `min(${ends.map((each) => each.formula).join(', ')})`,
+    formula: endFormula(ends, first.date < start),
     inputs: [dateInput('laid', start, layer.event && originOf(layer.event)), ...ends.flatMap((each) => each.inputs)],
   };
+}
+
+/** The first of the ends; a membrane whose time was over before gives the tape no life at all. */
+function endFormula(ends: readonly End[], over: boolean): string {
+  const formulas = ends.map(({ formula }) => formula).join(', ');
+  const soonest = ends.length === 1 ? formulas : `min(${formulas})`;
+  return over ? `max(laid, ${soonest})` : soonest;
 }
 
 function likelyLife(

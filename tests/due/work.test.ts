@@ -72,7 +72,9 @@ describe('tape', () => {
     expect(one('tape-end', lines, asOf, 'dome', facts)).toMatchObject({ date: '2032-05-01' });
   });
   it('on a membrane past its life has ended on the day it was laid', () => {
-    expect(one('tape-end', taped, asOf, 'front', 'built 1990-01-01').date).toBe('2026-07-05');
+    const due = one('tape-end', taped, asOf, 'front', 'built 1990-01-01');
+    expect(due.date).toBe('2026-07-05');
+    expect(due.explained.formula).toBe('max(laid, min(laid + life, membrane_laid + membrane_life))');
   });
   it('without a `life` of its own takes the built-in one of the surface', () => {
     const text = '  taped 2026-07-05 front with GenericSeamTape';
