@@ -5,7 +5,9 @@ import { bulk } from './bulk.ts';
 import { keystroke } from './keystroke.ts';
 
 const script = (name: string) => () => {
-  const { status } = spawnSync(process.execPath, [fileURLToPath(new URL(name, import.meta.url))], { stdio: 'inherit' });
+  const rigText = new URL('../../.ci/rig-text.mjs', import.meta.url).href;
+  const file = fileURLToPath(new URL(name, import.meta.url));
+  const { status } = spawnSync(process.execPath, ['--import', rigText, file], { stdio: 'inherit' });
   if (status !== 0) throw new Error(`${name} failed`);
 };
 const benches: Readonly<Record<string, () => void | Promise<void>>> = {
@@ -14,6 +16,7 @@ const benches: Readonly<Record<string, () => void | Promise<void>>> = {
   reading: script('./reading.ts'),
   cutting: script('./cutting.ts'),
   fleets: script('./fleets.ts'),
+  schedule: script('./schedule.ts'),
 };
 
 const named = process.argv.slice(2);
