@@ -90,13 +90,18 @@ function conditionClassing(state: RigState): Classing {
   return { classes: byCondition, parts, worst, words };
 }
 
+/** The stretches of a seam; neighbours of one class are one part. */
 function merged({ stretches }: SeamState): readonly Classed[] {
-  return stretches.map((stretch) => ({
-    from: stretch.from,
-    ...(stretch.to === undefined ? {} : { to: stretch.to }),
-    of: conditionOf(stretch),
-    wet: stretch.wet !== undefined,
-  }));
+  const out: Classed[] = [];
+  for (const stretch of stretches) {
+    const part = { of: conditionOf(stretch), wet: stretch.wet !== undefined };
+    const before = out.at(-1);
+    const same = before !== undefined && before.of === part.of && before.wet === part.wet;
+    const from = same ? before.from : stretch.from;
+    if (same) out.pop();
+    out.push({ ...part, from, ...(stretch.to === undefined ? {} : { to: stretch.to }) });
+  }
+  return out;
 }
 
 const found = (id: string): Class => byCondition.find((one) => one.id === id)!;

@@ -25,7 +25,8 @@ export function itemGroups(
     w: 3.4,
     h: 3.4,
   }));
-  const labels = labelsOf(there, numbers, paper);
+  const tapes = laid.map(({ outline }) => paper.box(outline));
+  const labels = labelsOf(there, [...numbers, ...tapes], paper);
   return there.map((shape, i) => {
     const { item } = shape;
     const mine = laid.filter(({ piece }) => piece.item === item.name);

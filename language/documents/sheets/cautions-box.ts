@@ -2,11 +2,12 @@
 import { cautionsFor, type Dangers, deferral } from '../cautions.ts';
 import { type Element, el } from './element.ts';
 
-export function cautionsBox(dangers: Dangers): Element {
+/** `heading`: its level in the page. */
+export function cautionsBox(dangers: Dangers, heading: 'h2' | 'h3'): Element {
   return el(
     'section',
     { class: 'cautions' },
-    el('h3', {}, 'Before anybody goes up'),
+    el(heading, {}, 'Before anybody goes up'),
     el('ol', {}, ...cautionsFor(dangers).map(({ text }) => el('li', {}, text))),
     el('p', { class: 'small' }, deferral),
   );

@@ -60,7 +60,9 @@ export function clockTable(materials: readonly Material[], visit: Visit): Elemen
   return el(
     'div',
     {},
-    rows.length > 0 ? table('Clocks', ['what', 'at the earliest', 'without doubt'], rows) : null,
+    rows.length > 0
+      ? table('Write down when each began, and add', ['what', 'at the earliest', 'without doubt'], rows)
+      : null,
     list([...never.map((name) => `${name} is never covered with tape.`), ...silent, ...planned]),
     el('p', { class: 'small' }, 'In the cold all of them run slower: twice as long for each 18 F (10 C), from memory.'),
   );

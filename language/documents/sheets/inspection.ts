@@ -41,7 +41,7 @@ export function inspectionSheet({ view, state, dues }: InspectionInput): string 
       `As of ${state.asOf}, computed from what was recorded. Ticked here, typed in afterwards.`,
     ),
     header(view),
-    cautionsBox(lookingDangers(view, state.asOf)),
+    cautionsBox(lookingDangers(view, state.asOf), 'h2'),
     ...asked(dues),
     el('h2', {}, 'Outside, in walking order'),
     el(
@@ -151,7 +151,7 @@ function leg(title: string, seams: readonly SeamState[], { rig }: RigView): Elem
       [blank(`${label}, moisture`), ' %'],
     ];
   });
-  return el('div', { class: 'wide' }, table(title, heads, rows));
+  return el('div', { class: 'wide look' }, table(title, heads, rows));
 }
 
 function unseen(seams: readonly SeamState[]): readonly Element[] {

@@ -6,7 +6,7 @@ import { shown } from './shown.ts';
 
 /** `hairline 2026-04-04 from 9 ft to 14 ft; sound 2026-10-10`, the note and the reading beside it. */
 export function lastFinding({ stretches }: SeamState, system: System): string {
-  const whole = stretches.length === 1;
+  const whole = new Set(stretches.map(wordOf)).size === 1;
   const words = stretches.map((stretch) => {
     const part = whole ? '' : ` from ${lengthText(stretch.from, system)} to ${end(stretch, system)}`;
     return `${wordOf(stretch)}${part}`;
@@ -59,11 +59,14 @@ export function readingPoints(states: Iterable<SeamState>): readonly ReadingPoin
           ? 'first reading'
           : change === 0
             ? 'unchanged'
-            : `${change > 0 ? 'up' : 'down'} ${points2(change)}`;
+            : `${change > 0 ? 'up' : 'down'} ${pointsText(change)}`;
       points.set(where, { where: shown(where), last: `${reading.text} on ${reading.event.last}`, trend });
     }
   }
   return [...points.values()];
 }
 
-const points2 = (change: number) => `${Math.round(Math.abs(change) * 10) / 10} points`;
+function pointsText(change: number): string {
+  const points = Math.round(Math.abs(change) * 10) / 10;
+  return `${points} ${points === 1 ? 'point' : 'points'}`;
+}

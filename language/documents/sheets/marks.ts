@@ -16,7 +16,7 @@ export const blank = (what: string, size: 'short' | 'middle' | 'long' = 'short')
 
 /** `__:__`, a time of day to fill in. */
 export const clock = (what: string): Element =>
-  el('span', { class: 'nowrap' }, blank(`${what}, hours`), ':', blank(`${what}, minutes`));
+  el('span', { class: 'nowrap clock' }, blank(`${what}, hours`), ':', blank(`${what}, minutes`));
 
 /** `____-__-__`, a date to fill in. */
 export const day = (what: string): Element => blank(what, 'middle');

@@ -8,7 +8,7 @@ const turning = /[\u202a-\u202e\u2066-\u2069]/gu;
 
 /**
  * A typed text on one line: blanks and line ends become single blanks, control characters their pictures (U+2400 and on),
- * what turns the direction of other text the sign for an unknown character. Escaping for markup is left to the renderer.
+ * what turns the direction of other text a white square. Escaping for markup is left to the renderer.
  */
 export function shown(text: string): string {
   return text
@@ -16,9 +16,9 @@ export function shown(text: string): string {
     .trim()
     .replace(unprintable, (mark) => {
       const code = mark.charCodeAt(0);
-      return code < 0x20 ? String.fromCharCode(0x2400 + code) : code === 0x7f ? '\u2421' : '\ufffd';
+      return code < 0x20 ? String.fromCharCode(0x2400 + code) : code === 0x7f ? '\u2421' : '\u25a1';
     })
-    .replace(turning, '\ufffd');
+    .replace(turning, '\u25a1');
 }
 
 /** The beginning of a text of at most so many characters, with an ellipsis where it goes on. */

@@ -33,29 +33,37 @@ export function stepList({ visit, cuts }: VisitWork): readonly Element[] {
   const byDay = new Map<string, ScheduledTask[]>();
   for (const task of visit.tasks) byDay.set(task.date, [...(byDay.get(task.date) ?? []), task]);
   let done = 0;
+  // How a kind of work is done is said at its first step.
+  const told = new Set<string>();
   return [...byDay].flatMap(([date, tasks]) => {
     const first = done + 1;
     done += tasks.length;
-    const steps = tasks.map((task) => stepOf(task, cuts));
+    const steps = tasks.map((task) => {
+      const known = told.has(task.task);
+      told.add(task.task);
+      return stepOf(task, cuts, known);
+    });
     const list = el('ol', { class: first === 1 ? 'steps' : 'steps on', start: first }, ...steps);
     return byDay.size > 1 ? [el('h4', {}, date), list] : [list];
   });
 }
 
-function stepOf(task: ScheduledTask, cuts: readonly Cut[]): Element {
+function stepOf(task: ScheduledTask, cuts: readonly Cut[], known: boolean): Element {
   const materials = task.materials.length > 0 ? ` with ${task.materials.map(shown).join(', ')}` : '';
   const time = [
     ...(task.minutes > 0 ? [hoursText(task.minutes)] : []),
     ...(task.waits > 0 ? [`then wait ${hoursText(task.waits)}`] : []),
   ].join(', ');
   const pieces = lays.has(task.task) ? cuts.filter(({ piece }) => onTask(piece, task)) : [];
-  const way = how[task.task];
-  const lap = lays.has(task.task) ? 'Laps: the piece nearer the front lies over the one nearer the rear.' : '';
+  const way = known ? undefined : how[task.task];
+  const lap = lays.has(task.task) ? 'Laps: forward over rear.' : '';
+  // The numbers of its pieces say the order better.
+  const label = shown(pieces.length > 0 ? (task.label.split(':')[0] as string) : task.label);
   const why = task.because.map(shown).join(' ');
   const lines: Content[] = [
-    el('b', {}, `${shown(task.label)}${materials}`, time ? ` (${time})` : ''),
+    el('b', {}, `${label}${materials}`, time ? ` (${time})` : ''),
     pieces.length > 0 ? el('p', { class: 'pieces' }, pieces.map(pieceText).join('; ')) : null,
-    way ? el('p', {}, way, lap ? ` ${lap}` : '') : null,
+    way || lap ? el('p', {}, [way, lap].filter(Boolean).join(' ')) : null,
     why ? el('p', { class: 'small' }, why) : null,
   ];
   return el('li', {}, tick(shown(task.label)), ...lines);

@@ -8,6 +8,8 @@ export const style = `
 *{box-sizing:border-box}
 body{margin:0;color:var(--ink);background:var(--paper);font:11pt/1.4 system-ui,sans-serif;overflow-wrap:anywhere}
 main{max-width:186mm;margin:0 auto;padding:4mm}
+bdi{overflow-wrap:anywhere}
+table{overflow-wrap:break-word}
 h1{font-size:1.5em;margin:0 0 2mm}
 h2{font-size:1.25em;margin:6mm 0 2mm;border-bottom:.5mm solid var(--ink)}
 h3{font-size:1.05em;margin:4mm 0 1mm}
@@ -16,23 +18,32 @@ h1,h2,h3,h4{break-after:avoid}
 p{margin:1mm 0}
 ul,ol{margin:1mm 0;padding-left:6mm}
 li{margin:.8mm 0;break-inside:avoid}
-table{border-collapse:collapse;width:100%;margin:1mm 0 3mm}
+table{border-collapse:collapse;width:calc(100% - .4mm);margin:1mm 0 3mm}
 caption{text-align:left;font-weight:bold;padding:1mm 0;break-after:avoid}
 th,td{border:.2mm solid var(--rule);padding:.8mm 1.4mm;text-align:left;vertical-align:top}
 thead th{background:var(--pale)}
 thead{display:table-header-group}
 tr{break-inside:avoid}
 .tick{display:inline-block;width:4mm;height:4mm;border:.4mm solid var(--ink);vertical-align:-.6mm}
-.choice{white-space:nowrap;margin-right:2.2mm;display:inline-block}
+.choice{white-space:nowrap;margin-right:1.8mm;display:inline-block}
 .blank{display:inline-block;border-bottom:.3mm solid var(--ink);height:4.6mm;vertical-align:-.6mm}
 .short{width:9mm}.middle{width:24mm}.long{width:60mm;max-width:100%}
 .nowrap{white-space:nowrap}
+.clock .short{width:6mm}
 .field{display:inline-block;margin:.6mm 5mm .6mm 0}
 .room div{height:8mm;border-bottom:.2mm solid var(--rule)}
 .room{break-inside:avoid;margin-bottom:3mm}
 .cautions{border:.6mm solid var(--ink);padding:1mm 3mm;margin:2mm 0;break-inside:avoid}
+.cautions h2{border:0;margin:2mm 0 1mm;font-size:1.05em}
 .cautions ol{padding-left:6mm}
-.small{font-size:.86em}
+.small{font-size:.86em;font-weight:normal}
+.kit ul{columns:2;column-gap:6mm;list-style:none;padding:0}
+.look table{table-layout:fixed;overflow-wrap:anywhere}
+.look th:nth-child(1){width:26%}.look th:nth-child(3){width:13%}.look th:nth-child(4){width:8%}.look th:nth-child(5){width:11%}
+.look .short{width:8mm}
+.look th,.inside th{overflow-wrap:normal}
+.look .choice{font-size:.92em}
+.look bdi{overflow-wrap:anywhere}
 .steps{list-style:none;padding:0;counter-reset:step}
 .steps.on{counter-reset:none}
 .steps li{border-top:.2mm solid var(--rule);padding:1.4mm 0 1mm 15mm;position:relative;counter-increment:step}
@@ -49,7 +60,10 @@ pre{white-space:pre-wrap;border:.2mm solid var(--rule);padding:2mm;font:9.5pt/1.
 .wide thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
 .wide table,.wide tbody,.wide tr,.wide th,.wide td,.wide caption{display:block;width:100%}
 .wide tr{border:.4mm solid var(--ink);margin-bottom:2mm}
-.wide th,.wide td{border:0}
+.wide .look table,.look table{table-layout:auto}
+.wide th,.wide td,.look th:nth-child(n){border:0;width:100%}
+.look td:nth-child(n+3){display:inline-block;width:32%}
+.kit ul{columns:1}
 .wide tbody th{background:var(--pale)}
 .wide td::before{content:attr(data-head);display:block;font-size:.8em;opacity:.75}
 }

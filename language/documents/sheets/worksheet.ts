@@ -73,7 +73,7 @@ function block(work: VisitWork, index: number, { view, state, estimate }: WorkSh
     el(
       'p',
       {},
-      `${hoursText(visit.minutes)} of work, ${visit.people} ${visit.people === 1 ? 'person plans it, a second one stands by' : 'people'}`,
+      `${hoursText(visit.minutes)} of work, ${visit.people} ${visit.people === 1 ? 'person at work, a second one stands by' : 'people'}`,
       visit.bay === undefined ? '.' : `, in ${shown(visit.bay)}.`,
       visit.deadline === undefined ? '' : ` Due by ${visit.deadline}.`,
     ),
@@ -86,35 +86,25 @@ function block(work: VisitWork, index: number, { view, state, estimate }: WorkSh
       field('start', clock('start')),
       field('end', clock('end')),
     ),
-    cautionsBox(visitDangers(work, view, state.asOf)),
+    cautionsBox(visitDangers(work, view, state.asOf), 'h3'),
     ...(lays ? [el('h3', {}, 'Go or no go'), goNoGo(work.materials, system)] : []),
     el('h3', {}, 'Take along'),
     kit(work, view, estimate),
     ...cutting(work),
-    ...(work.pieces.length > 0 || index === 0
-      ? [
+    ...(looksOnly(work)
+      ? []
+      : [
           el('h3', {}, work.pieces.length > 0 ? 'The roof with its numbered pieces' : 'The roof'),
           el(
             'div',
             { class: 'plan' },
             planOf(view, state, { ...plan, id: `v${index + 1}`, pieces: drawnPieces(work, material) }),
           ),
-        ]
-      : []),
+        ]),
     el('h3', {}, 'Steps'),
     ...stepList(work),
     ...(lays ? [el('h3', {}, 'Clocks'), clockTable(work.materials, visit)] : []),
-    el('h3', {}, 'What was used'),
-    used(work),
-    el(
-      'p',
-      {},
-      field('air', blank('air'), ` ${unit}`),
-      field('surface', blank('surface'), ` ${unit}`),
-      field('humidity', blank('humidity'), ' %'),
-      choice('second look by another person'),
-    ),
-    room('what was found, what was not done and why', 4),
+    ...(looksOnly(work) ? [] : usedAndFound(work, unit)),
     ...(lines.length > 0
       ? [
           el('h3', {}, 'What to write down afterwards'),
@@ -125,9 +115,13 @@ function block(work: VisitWork, index: number, { view, state, estimate }: WorkSh
           ),
           el('pre', {}, lines.join('\n')),
         ]
-      : [el('p', {}, 'What was found is written down by the last lines of the inspection sheet.')]),
+      : [el('p', {}, 'What is found goes onto the inspection sheet; its last lines are the ones to write down.')]),
   );
 }
+
+/** A look needs no plan here: the inspection sheet has it. */
+const looksOnly = ({ visit }: VisitWork): boolean =>
+  visit.tasks.every(({ task }) => task === 'set-up' || task.startsWith('inspect'));
 
 const laying: ReadonlySet<string> = new Set(['lay', 'frame', 'gun', 'gun-around', 'coat', 'patch', 'prime']);
 /** Fits between the margins of A4 and of US Letter. */
@@ -138,7 +132,7 @@ function kit(work: VisitWork, view: RigView, { system }: Estimate): Element {
   const materials = materialsFor(work, view.material, view.rig.policy, system);
   return el(
     'div',
-    {},
+    { class: 'kit' },
     list(toolsFor(work.visit).map(boxed)),
     ...(materials.length > 0 ? [list(materials.map(boxed))] : []),
     ...(work.rolls.length > 0 ? [list(work.rolls.map((roll) => boxed(shown(roll))))] : []),
@@ -165,6 +159,21 @@ function cutting({ cuts, splices }: VisitWork): readonly Element[] {
   ];
 }
 
+function usedAndFound(work: VisitWork, unit: string): readonly Element[] {
+  return [
+    ...(work.materials.length > 0 ? [el('h3', {}, 'What was used'), used(work)] : []),
+    el(
+      'p',
+      {},
+      field('air', blank('air'), ` ${unit}`),
+      field('surface', blank('surface'), ` ${unit}`),
+      field('humidity', blank('humidity'), ' %'),
+      choice('second look by another person'),
+    ),
+    room('what was found, what was not done and why', 4),
+  ];
+}
+
 function used({ materials }: VisitWork): Element {
   const heads = ['material', 'used', 'lot', 'left over'];
   const rows = materials.map(({ name }) => [
@@ -179,5 +188,5 @@ function used({ materials }: VisitWork): Element {
     blank('other, lot', 'middle'),
     blank('other, left over', 'middle'),
   ];
-  return table('Materials', heads, [...rows, spare]);
+  return table('Amount, lot and rest of each', heads, [...rows, spare]);
 }
