@@ -1,7 +1,9 @@
 // The visits of all rigs: lists of clusters go through the core, which looks for a better one.
+
 import type { Fleet } from '../resolve/types.ts';
 import { conditions } from '../statements/words.ts';
-import { costOf, type Floor, floorOf, latenessOf, latenessOfAll, moveCost } from './aim.ts';
+import { daysBetween } from '../values/calendar.ts';
+import { costOf, type Floor, floorOf, latenessOf, latenessOfAll, moveCost, weightOf } from './aim.ts';
 import { attempt, type Board, emptyWork, type RigWork } from './board.ts';
 import { byPriority, type Cluster, clustersOf, type RigPlans, rigPlans } from './clusters.ts';
 import { type Cost, compareCost, type Decoder, type List, search } from './core/index.ts';
@@ -13,7 +15,7 @@ import type { Schedule } from './types.ts';
 
 /** How many clusters are placed in all while better lists are looked for; what is best at once needs none of it. */
 const placements = 20_000;
-const fewest = 6;
+const fewest = 9;
 const most = 240;
 /** With an earlier schedule there is little to be found. */
 const mostAgain = 40;
@@ -51,7 +53,7 @@ export function visitsOf(grounds: readonly Ground[], board: () => Board, fleet?:
     fewest,
     Math.min(earlier ? mostAgain : most, Math.floor(placements / Math.max(1, clusters.length))),
   );
-  const found = search(decoder, startsOf(rest, kept), budget, seed);
+  const found = search(decoder, startsOf(rest, kept, board().asOf), budget, seed);
   const { work, refused } = found.schedule;
   return {
     work,
@@ -114,17 +116,37 @@ function decoderOf(
   };
 }
 
-/** First as it was decided before, then by priority, by severity, and by what a day of lateness costs. */
-function* startsOf(rest: readonly Cluster[], kept: readonly Kept[]): Iterable<List> {
+/** How many days of deadline an hour of work for each unit of weight is worth; the higher, the more the short and grave ones go first. */
+const trades = [1, 4, 16, 64];
+
+/**
+ * First as it was decided before, then by priority, then by priority rules that trade the deadline against the work for what a
+ * day of lateness costs: with no trade the earliest deadline comes first, with a great one the least work for the weight,
+ * which is best where everything is late anyway (Smith 1956).
+ */
+function* startsOf(rest: readonly Cluster[], kept: readonly Kept[], asOf: string): Iterable<List> {
   const all = rest.map((_, i) => i);
+  const by = (rank: (i: number) => number) => [...all].sort((a, b) => rank(a) - rank(b) || a - b);
   if (kept.length > 0) {
     const place = new Map(kept.flatMap(({ clusters }, i) => clusters.map((cluster) => [cluster, i] as const)));
-    const rank = (i: number) => place.get(rest[i] as Cluster) ?? kept.length;
-    yield [...all].sort((a, b) => rank(a) - rank(b) || a - b);
+    yield by((i) => place.get(rest[i] as Cluster) ?? kept.length);
   }
   yield all;
-  const severity = (i: number) => rest[i]?.severity ?? 0;
-  yield [...all].sort((a, b) => severity(b) - severity(a) || a - b);
-  const weight = (i: number) => (rest[i]?.jobs ?? []).reduce((sum, job) => sum + job.severity + 1, 0);
-  yield [...all].sort((a, b) => weight(b) - weight(a) || a - b);
+  const figures = rest.map(({ rig, jobs, deadline }) => {
+    const weight = jobs.reduce((sum, job) => sum + (job.due || job.limit ? weightOf(job) : 0), 0);
+    return {
+      days: Math.min(farthest, daysBetween(asOf, deadline)),
+      hours: weight === 0 ? farthest : rig.stepsOf(jobs).load.minutes / 60 / weight,
+    };
+  });
+  for (const trade of trades) {
+    yield by((i) => {
+      const { days, hours } = figures[i] as (typeof figures)[number];
+      return days + trade * hours;
+    });
+  }
+  yield by((i) => figures[i]?.hours ?? 0);
 }
+
+/** Days: deadlines beyond that press equally little. */
+const farthest = 400;
