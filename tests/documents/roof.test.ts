@@ -1,7 +1,7 @@
 import type { Element } from '@xmldom/xmldom';
 import { describe, expect, it } from 'vitest';
 import { single } from './examples.ts';
-import { planText, rigOf, sheet, sheetsOfFolder, xml } from './sheets.ts';
+import { planText, rigOf, sheet, sheetsOfFolder, sheetsOfRig, xml } from './sheets.ts';
 
 const heading = `
 tape Four { width 4 in  roll 50 ft  end-lap 2 in  side-lap 1 in }
@@ -200,6 +200,38 @@ describe('the plan of a roof', () => {
     near(box(6), [-2 * IN, (0.875 - 2) * IN, 19 * 12 * IN, 4 * IN], one);
     // Two strips on the front, 1 in of side lap: the first, to the rear, begins 3 in behind the second.
     near([box(7)[0]! - box(8)[0]!, box(7)[3]!, box(7)[2]!], [3 * IN, 96 * IN, 4 * IN], one);
+  });
+
+  it('frames a flange: a bite onto it, front and rear to the outer corners', () => {
+    const planned = rigOf(
+      text
+        .replace('  found 2026', '  tape hatch with Four after 2027-04-20\n  found 2026')
+        .replace('hatch lifting wet', 'hatch chalky'),
+    );
+    const page = sheet('Plover.worksheet.html', sheetsOfRig(planned));
+    const { all: parts, scale: one } = drawing(page.match(/<svg.*?<\/svg>/s)?.[0] as string);
+    const boxes = parts.filter((each) => each.getAttribute('data-piece')).map((each) => measured(each, one));
+    expect(boxes).toHaveLength(4);
+    // 20 in by 14 in, 4 in of tape, 1 in of it on the flange: out to 3 in beyond, the opening inside stays free.
+    const [x, y] = [20 * FT, 3 * FT];
+    near(boxes[0]!, [x + 9 * IN, y - 10 * IN, 4 * IN, 20 * IN], one);
+    near(boxes[1]!, [x - 13 * IN, y - 10 * IN, 26 * IN, 4 * IN], one);
+    near(boxes[2]!, [x - 13 * IN, y + 6 * IN, 26 * IN, 4 * IN], one);
+    near(boxes[3]!, [x - 13 * IN, y - 10 * IN, 4 * IN, 20 * IN], one);
+  });
+
+  it('lays a strip where its stretch is', () => {
+    const planned = rigOf(
+      text.replace(
+        '  found 2026',
+        '  tape roadside from 10 ft to 20 ft, roadside from 24 ft to 26 ft with Four after 2027-04-20\n  found 2026',
+      ),
+    );
+    const page = sheet('Plover.worksheet.html', sheetsOfRig(planned));
+    const { all: parts, scale: one } = drawing(page.match(/<svg.*?<\/svg>/s)?.[0] as string);
+    const [box, next] = parts.filter((each) => each.getAttribute('data-piece')).map((each) => measured(each, one));
+    near([box![0]!, box![2]!], [10 * FT - 2 * IN, 10 * FT + 4 * IN], one);
+    near([next![0]!, next![2]!], [24 * FT - 2 * IN, 2 * FT + 4 * IN], one);
   });
 
   it('stands without script, style of others, or anything from elsewhere', () => {

@@ -11,6 +11,11 @@ const tagged = (all: ReturnType<typeof html>['all'], tag: string) => all.filter(
 const classed = (all: ReturnType<typeof html>['all'], name: string) =>
   all.filter((one) => attribute(one, 'class')?.split(' ').includes(name));
 
+const piecesIn = (plan: ReturnType<typeof html>['all'][number]): readonly string[] =>
+  plan.childNodes.flatMap((node) =>
+    'tagName' in node ? [...[attribute(node, 'data-piece') ?? []].flat(), ...piecesIn(node)] : [],
+  );
+
 describe('every sheet', () => {
   it('is a page without errors of form, of one heading and headings in order', () => {
     expect(pages.length).toBeGreaterThan(20);
@@ -151,6 +156,28 @@ describe('the work sheet', () => {
     expect(rows.length).toBeGreaterThan(0);
     const numbers = rows.map((row) => Number.parseInt(row, 10));
     expect(numbers).toEqual([...numbers].sort((a, b) => a - b));
+  });
+
+  it('gives each plan to the visit that does it, and to no other', () => {
+    const twice = rigOf(`
+tape Four { width 4 in  roll 50 ft  end-lap 2 in  side-lap 1 in }
+rig Twice {
+  roof 20 ft by 8 ft epdm
+  edge curbside, roadside
+  wash after 2027-05-01 before 2027-05-05
+  tape curbside from 0 ft to 10 ft with Four after 2027-05-01 before 2027-05-05
+  wash after 2027-07-01
+  tape curbside from 10 ft to 20 ft with Four after 2027-07-01
+}
+`);
+    const { all } = html(sheet('Twice.worksheet.html', sheetsOfRig(twice)));
+    const lines = tagged(all, 'pre').map((one) => textOf(one).split('\n'));
+    expect(lines.map((one) => one.map((line) => line.split(' with')[0]))).toEqual([
+      ['washed ____-__-__ by "____" took ____ h', 'taped ____-__-__ curbside from 0 ft to 10 ft'],
+      ['washed ____-__-__ by "____" took ____ h', 'taped ____-__-__ curbside from 10 ft to 20 ft'],
+    ]);
+    const numbers = all.filter(({ tagName }) => tagName === 'svg').map((plan) => piecesIn(plan));
+    expect(numbers).toEqual([['1'], ['2']]);
   });
 
   it('says so where nothing is planned', () => {

@@ -55,6 +55,8 @@ function candidates({ x, y, w, h }: Box, wide: number): readonly Box[] {
     at(x + w + gap, above),
     at(x - gap - wide, below),
     at(x - gap - wide, above),
+    at(x + w + 3.5, level),
+    at(x - 3.5 - wide, level),
     at(middle, below + letters + 0.4),
     at(middle, above - letters - 0.4),
   ];

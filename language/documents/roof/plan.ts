@@ -83,10 +83,15 @@ export function planOf(view: RigView, state: RigState, options: PlanOptions = {}
   );
 }
 
-/** What lies on the roof apart from its straight seams, which run round it. */
+/** What lies on the roof apart from its straight seams, which run round it, with room for its name. */
 function flatBoxes(shapes: readonly Shaped[], paper: Paper): readonly Box[] {
   return shapes.flatMap(({ outlines }) =>
-    outlines.filter(({ shape }) => shape !== 'runs').map((outline) => paper.box(boxOf(outline))),
+    outlines
+      .filter(({ shape }) => shape !== 'runs')
+      .map((outline) => {
+        const { x, y, w, h } = paper.box(boxOf(outline));
+        return { x: x - 3, y: y - 3.4, w: w + 6, h: h + 6.8 };
+      }),
   );
 }
 

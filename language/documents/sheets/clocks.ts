@@ -46,7 +46,7 @@ export function clockTable(materials: readonly Material[], visit: Visit): Elemen
     const same = low.text === high.text;
     return [
       [typed(material.name), ` ${words[name]}`],
-      same ? '' : sum(verb, low, `${shown(material.name)} ${words[name]} at the earliest`),
+      same ? '–' : sum(verb, low, `${shown(material.name)} ${words[name]} at the earliest`),
       sum(verb, high, `${shown(material.name)} ${words[name]} without doubt`),
     ];
   });

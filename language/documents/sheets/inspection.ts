@@ -53,7 +53,7 @@ export function inspectionSheet({ view, state, dues }: InspectionInput): string 
       const seams = items.flatMap((item) => there(item.name) ?? []);
       return seams.length === 0 ? [] : [leg(title, seams, view)];
     }),
-    el('div', { class: 'wide' }, gaugeTable()),
+    el('div', { class: 'wide whole' }, gaugeTable()),
     el(
       'p',
       { class: 'small' },

@@ -1,13 +1,15 @@
 // What a visit of the schedule takes of the estimate: its jobs, its pieces, its rolls. The schedule says when, the estimate
 // how much; both are made of the same plans.
 import type { CuttingList, Estimate, JobLine, PieceLine, StockLine } from '../../estimate/index.ts';
+import { isDone } from '../../resolve/done.ts';
 import { relativeTo } from '../../resolve/paths.ts';
 import type { Material, Plan, RigView } from '../../resolve/types.ts';
 import type { Visit } from '../../schedule/index.ts';
+import { isThere, type RigState } from '../../seams/index.ts';
 import type { Piece } from '../roof/index.ts';
 
 /** A job of the estimate with the plan that it comes from. */
-export interface VisitJob extends Pick<JobLine, 'text' | 'word' | 'items' | 'beads' | 'tapeLength'> {
+export interface VisitJob extends Pick<JobLine, 'text' | 'word' | 'items' | 'beads' | 'pieces'> {
   readonly plan: Plan;
   /** Tape, patch or coating that are not counted as a bead or a liquid. */
   readonly materials: readonly string[];
@@ -38,16 +40,18 @@ export interface VisitWork {
 export function workOf(
   visit: Visit,
   view: RigView,
+  state: RigState,
   estimate: Estimate,
   cutting: readonly CuttingList[],
   folder: string,
 ): VisitWork {
   const { rig, material } = view;
+  const plans = plansOf(visit, view, state);
   const jobs = estimate.jobs.flatMap((job): (VisitJob & { readonly line: JobLine })[] => {
     const plan = rig.plans.find(
       ({ file, statement }) => statement.at[0] === job.at[0] && relativeTo(folder, file) === job.file,
     );
-    if (plan === undefined || !doesPlan(visit, plan)) return [];
+    if (plan === undefined || !plans.has(plan)) return [];
     const used = (plan.statement.materials ?? []).map(({ name }) => name);
     const counted = new Set([
       ...job.beads.map(({ sealant }) => sealant),
@@ -72,15 +76,25 @@ export function workOf(
   };
 }
 
-/** Whether a visit does a plan: their names are made of the word and the items. */
-function doesPlan(visit: Visit, { statement, places }: Plan): boolean {
-  const items = new Set(places.map(({ item }) => item));
-  return (visit.plans ?? []).some((key) => {
-    const [word = '', names = ''] = (key.split('/')[0] ?? '').split(' ');
-    if (word !== statement.word) return false;
-    const named = names === '' ? [] : names.split('+');
-    return named.length === 0 ? items.size === 0 || word === 'wash' : named.every((name) => items.has(name));
+/**
+ * The plans that a visit does. The schedule names them by their word and items, the second of a name with its number; the
+ * same names are made here from the open plans of the rig.
+ */
+function plansOf({ plans = [] }: Visit, { rig }: RigView, { seams, asOf }: RigState): ReadonlySet<Plan> {
+  const given = new Map<string, number>();
+  const mine = new Set(plans);
+  const done = rig.plans.filter((plan) => {
+    if (isDone(plan, rig, asOf)) return false;
+    const items = [...new Set(plan.places.map(({ item }) => item))].filter((name) => {
+      const seam = seams.get(name);
+      return seam === undefined || isThere(seam, asOf);
+    });
+    const stem = [plan.statement.word, items.sort().join('+')].filter((part) => part !== '').join(' ');
+    const times = (given.get(stem) ?? 0) + 1;
+    given.set(stem, times);
+    return mine.has(times === 1 ? stem : `${stem}/${times}`);
   });
+  return new Set(done);
 }
 
 function cutsOf(
@@ -116,27 +130,29 @@ function cutLine({ part, length }: StockLine['cuts'][number], { what }: StockLin
 
 const NM = { in: 25_400_000, mm: 1_000_000 } as const;
 
-/** The pieces of a visit as the roof plan draws them. */
-export function drawnPieces({ jobs, pieces }: VisitWork, material: RigView['material']): readonly Piece[] {
-  return pieces.flatMap(({ number, item, copy, what, length, tape }): Piece[] => {
-    const found = material(tape);
-    if (found?.kind !== 'tape') return [];
-    const place = jobs
-      .filter(({ word }) => word === 'tape')
-      .flatMap(({ plan }) => plan.places)
-      .find((one) => one.item === item);
-    const millimetres = (length.value * (length.unit === 'in' ? NM.in : NM.mm)) / NM.mm;
-    return [
-      {
-        number,
-        item,
-        copy,
-        what,
-        length: millimetres,
-        tape: found,
-        ...(place?.from === undefined ? {} : { from: place.from }),
-        ...(place?.to === undefined ? {} : { to: place.to }),
-      },
-    ];
+/** The pieces of a visit as the roof plan draws them: the pieces of one kind on an item follow the places of its plan. */
+export function drawnPieces({ jobs }: VisitWork, material: RigView['material']): readonly Piece[] {
+  return jobs.flatMap(({ plan, pieces }) => {
+    const met = new Map<string, number>();
+    return pieces.flatMap(({ number, item, copy, what, length, tape }): Piece[] => {
+      const found = material(tape);
+      if (found?.kind !== 'tape') return [];
+      const kind = `${item} ${copy} ${what}`;
+      const nth = met.get(kind) ?? 0;
+      met.set(kind, nth + 1);
+      const place = plan.places.filter((one) => one.item === item)[nth];
+      return [
+        {
+          number,
+          item,
+          copy,
+          what,
+          length: (length.value * (length.unit === 'in' ? NM.in : NM.mm)) / NM.mm,
+          tape: found,
+          ...(place?.from === undefined ? {} : { from: place.from }),
+          ...(place?.to === undefined ? {} : { to: place.to }),
+        },
+      ];
+    });
   });
 }

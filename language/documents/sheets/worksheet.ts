@@ -43,7 +43,7 @@ export function workSheet(input: WorkSheetInput): string {
     ...(unit === undefined ? [] : ['Unit ', typed(unit), '. ']),
     `As of ${state.asOf}, computed from what was recorded and planned.`,
   );
-  const works = visits.map((visit) => workOf(visit, view, input.estimate, input.cutting, input.folder));
+  const works = visits.map((visit) => workOf(visit, view, state, input.estimate, input.cutting, input.folder));
   const body =
     works.length === 0
       ? [
