@@ -122,6 +122,21 @@ describe('the work sheet', () => {
     expect(text).toMatch(/LevelLap may be covered with tape.*\+ 30 days =.*\+ 60 days =/);
   });
 
+  it('says by when it is due, and when that is over', () => {
+    expect(textOf(tagged(wren.all, 'body')[0]!)).toContain('Due by 2027-04-10.');
+    const late = rigOf(`
+sealant Lap { family solvent-lap cartridge 10.3 fl-oz }
+rig Late {
+  roof 20 ft by 8 ft epdm
+  opening hatch 14 in by 14 in at 10 ft, 4 ft
+  inspected 2026-04-01 { hatch cracked }
+  strip hatch after 2027-05-01
+  seal hatch with Lap after 2027-05-01
+}
+`);
+    expect(sheet('Late.worksheet.html', sheetsOfRig(late))).toContain('Late: it was due by 2026-05-01.');
+  });
+
   it('takes along whole cartridges with the spare', () => {
     // 19.2 fl-oz with 5 % are two cartridges of 10.3 fl-oz.
     expect(textOf(tagged(wren.all, 'body')[0]!)).toContain(

@@ -83,16 +83,18 @@ export function planOf(view: RigView, state: RigState, options: PlanOptions = {}
   );
 }
 
-/** What lies on the roof apart from its straight seams, which run round it, with room for its name. */
+const round: ReadonlySet<string> = new Set(['edge', 'cap', 'slide']);
+
+/** What lies on the roof apart from the seams that run round it, with room for its name. */
 function flatBoxes(shapes: readonly Shaped[], paper: Paper): readonly Box[] {
-  return shapes.flatMap(({ outlines }) =>
-    outlines
-      .filter(({ shape }) => shape !== 'runs')
-      .map((outline) => {
+  return shapes
+    .filter(({ item }) => !round.has(item.kind))
+    .flatMap(({ outlines }) =>
+      outlines.map((outline) => {
         const { x, y, w, h } = paper.box(boxOf(outline));
         return { x: x - 3, y: y - 3.4, w: w + 6, h: h + 6.8 };
       }),
-  );
+    );
 }
 
 function head(wide: number, high: number, id: string): Record<string, string> {

@@ -63,7 +63,7 @@ export function inspectionSheet({ view, state, dues }: InspectionInput): string 
     ...unseen([...state.seams.values()].filter(({ item }) => there(item.name))),
     room('what was not seen, and why', 3),
     el('h3', {}, 'The roof as it was found last'),
-    el('div', { class: 'plan' }, planOf(view, state, { inPage: true, width: 150, id: 'found' })),
+    el('div', { class: 'plan' }, planOf(view, state, { inPage: true, width: 156, id: 'found' })),
     ...indoor(view, state),
     el('h2', {}, 'Room to write'),
     room('anything else', 6),

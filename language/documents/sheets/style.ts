@@ -39,7 +39,8 @@ tr{break-inside:avoid}
 .small{font-size:.86em;font-weight:normal}
 .kit ul{columns:2;column-gap:6mm;list-style:none;padding:0}
 .look table{table-layout:fixed;overflow-wrap:anywhere}
-.look th:nth-child(1){width:26%}.look th:nth-child(3){width:13%}.look th:nth-child(4){width:8%}.look th:nth-child(5){width:11%}
+.look th:nth-child(1){width:25%}.look th:nth-child(3){width:14%}.look th:nth-child(4){width:8.5%}.look th:nth-child(5){width:12.5%}
+.look thead th{font-size:.92em}
 .look .short{width:8mm}
 .look th,.inside th{overflow-wrap:normal}
 .look .choice{font-size:.92em}

@@ -75,7 +75,7 @@ function block(work: VisitWork, index: number, { view, state, estimate }: WorkSh
       {},
       `${hoursText(visit.minutes)} of work, ${visit.people} ${visit.people === 1 ? 'person at work, a second one stands by' : 'people'}`,
       visit.bay === undefined ? '.' : `, in ${shown(visit.bay)}.`,
-      visit.deadline === undefined ? '' : ` Due by ${visit.deadline}.`,
+      dueText(visit.deadline, last),
     ),
     el(
       'p',
@@ -119,13 +119,18 @@ function block(work: VisitWork, index: number, { view, state, estimate }: WorkSh
   );
 }
 
+function dueText(deadline: string | undefined, last: string): string {
+  if (deadline === undefined) return '';
+  return deadline < last ? ` Late: it was due by ${deadline}.` : ` Due by ${deadline}.`;
+}
+
 /** A look needs no plan here: the inspection sheet has it. */
 const looksOnly = ({ visit }: VisitWork): boolean =>
   visit.tasks.every(({ task }) => task === 'set-up' || task.startsWith('inspect'));
 
 const laying: ReadonlySet<string> = new Set(['lay', 'frame', 'gun', 'gun-around', 'coat', 'patch', 'prime']);
 /** Fits between the margins of A4 and of US Letter. */
-const plan = { inPage: true, width: 150 } as const;
+const plan = { inPage: true, width: 156 } as const;
 
 function kit(work: VisitWork, view: RigView, { system }: Estimate): Element {
   const boxed = (text: string) => [tick(text), ` ${text}`];
