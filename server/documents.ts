@@ -54,7 +54,8 @@ export async function documentsFor(
   }
   const fleets = project.fleets(path).filter(({ fleet }) => !wanted || wanted.has(fleet.name));
   const lp = fleets.length > 0 ? await loadLinearPrograms() : undefined;
-  for (const { fleet, views } of fleets) files.push(...documentsOf({ kind: 'fleet', fleet, views }, dates, lp));
+  for (const { fleet, views } of fleets)
+    files.push(...documentsOf({ kind: 'fleet', fleet, views }, dates, lp ? { lp } : {}));
   const problems = [...(wanted ?? [])]
     .filter((name) => !targets.some((target) => target.name === name))
     .map((name) => `There is no rig or fleet \`${name}\` in this file.`);

@@ -1,18 +1,17 @@
 // The papers of a rig or a fleet. The same records and as-of date give the same bytes.
-import type { LinearPrograms } from '../cutting/index.ts';
 import type { Dates } from '../resolve/types.ts';
 import { estimateCsv } from './estimate-csv.ts';
 import { estimateMarkdown } from './estimate-markdown.ts';
-import { papersOf, type Subject } from './papers.ts';
+import { type Beside, papersOf, type Subject } from './papers.ts';
 import type { DocumentFile } from './protocol.ts';
 import { scheduleIcs } from './schedule-ics.ts';
 import { scheduleMarkdown } from './schedule-markdown.ts';
 
-export type { Subject } from './papers.ts';
+export { type Beside, type Subject, scheduleIn } from './papers.ts';
 
 /** `NAME.estimate.{md,csv,json}` and `NAME.schedule.{md,ics,json}`. */
-export function documentsOf(subject: Subject, dates: Dates, lp?: LinearPrograms): DocumentFile[] {
-  const { estimate, schedule } = papersOf(subject, dates, lp);
+export function documentsOf(subject: Subject, dates: Dates, beside: Beside = {}): DocumentFile[] {
+  const { estimate, schedule } = papersOf(subject, dates, beside);
   const json = (data: unknown) => `${JSON.stringify(data, undefined, 2)}\n`;
   const file = (end: string, text: string): DocumentFile => ({ name: `${estimate.name}.${end}`, text });
   return [

@@ -71,16 +71,25 @@ export interface Papers {
   readonly schedule: SchedulePaper;
 }
 
-/**
- * Both papers of a rig or a fleet on the as-of date. The same subject and dates give the same papers. `lp` proves more of
- * a fleet's purchase; without it the bound is told.
- */
-export function papersOf(subject: Subject, dates: Dates, lp?: LinearPrograms): Papers {
+/** What papers are made with beside the records. */
+export interface Beside {
+  /** Proves more of a fleet's purchase; without it the bound is told. */
+  readonly lp?: LinearPrograms;
+  /** The schedule that was written before: this week stays as it says, and what moves is told. */
+  readonly previous?: Schedule;
+}
+
+/** Both papers of a rig or a fleet on the as-of date. The same subject, dates and what is beside give the same papers. */
+export function papersOf(subject: Subject, dates: Dates, { lp, previous }: Beside = {}): Papers {
   const views = subject.kind === 'rig' ? [subject.view] : subject.views;
   const worked = views.map((view) => ({ view, ...estimateWithNeeds(view, dates) }));
   const estimates = worked.map(({ estimate }) => estimate);
-  const schedule =
-    subject.kind === 'rig' ? scheduleOfRig(subject.view, dates) : scheduleOfFleet(subject.fleet, views, dates);
+  const schedule = withMoves(
+    subject.kind === 'rig'
+      ? scheduleOfRig(subject.view, dates, previous)
+      : scheduleOfFleet(subject.fleet, views, dates, previous),
+    previous,
+  );
   const sums = subject.kind === 'fleet' ? sumsOf(estimates) : [];
   const dangers = allDangers(views.map((view) => dangersOf(view, dates.asOf)));
   const head = (told: Dangers) => ({
@@ -115,6 +124,28 @@ export function papersOf(subject: Subject, dates: Dates, lp?: LinearPrograms): P
     },
     folder,
   );
+}
+
+/** Written twice on a day, it goes on telling what moved on that day: a second run changes nothing. */
+function withMoves(schedule: Schedule, previous: Schedule | undefined): Schedule {
+  if (previous?.asOf !== schedule.asOf || !previous.moved?.length) return schedule;
+  const again = schedule.moved ?? [];
+  const told = previous.moved.filter(({ rig, title }) => !again.some((one) => one.rig === rig && one.title === title));
+  return { ...schedule, moved: [...told, ...again] };
+}
+
+/**
+ * The schedule in the text of a `NAME.schedule.json` that was written before; undefined where it is none, is damaged or of
+ * another version, or speaks of a later day than the as-of date.
+ */
+export function scheduleIn(text: string | undefined, { asOf }: Dates): Schedule | undefined {
+  if (text === undefined) return undefined;
+  try {
+    const { schedule } = SchedulePaper.parse(JSON.parse(text));
+    return schedule.asOf <= asOf ? schedule : undefined;
+  } catch {
+    return undefined;
+  }
 }
 
 /** In the currency of most rigs: the fleet's, else that of the first rig that has one. */

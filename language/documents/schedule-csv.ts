@@ -46,6 +46,22 @@ export function scheduleCsv({ schedule }: SchedulePaper): string {
       items: items.join(', '),
       because,
     })),
+    ...(schedule.waiting ?? []).map(({ rig, title, material, until, because }) => ({
+      rig,
+      section: 'waiting',
+      from: until,
+      what: title,
+      materials: material,
+      because,
+    })),
+    ...(schedule.moved ?? []).map(({ rig, title, from, to, because }) => ({
+      rig,
+      section: 'moved',
+      ...(from === undefined ? {} : { from }),
+      ...(to === undefined ? {} : { to }),
+      what: title,
+      because,
+    })),
   ];
   return csvOf(columns, rows);
 }
