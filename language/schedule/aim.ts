@@ -7,10 +7,12 @@ import type { Kept } from './earlier.ts';
 import type { Job } from './job.ts';
 import { endOf, type Held } from './place.ts';
 
-/** A visit of next week is moved where that saves more days of lateness, times severity, than this (from memory). */
-export const dearMove = 4;
-/** And one later on more than this: all but free, yet nobody is told a new day for nothing (from memory). */
-export const laterMove = 1;
+/**
+ * What a move costs, in days of lateness times severity (from memory): later on a little less than a day sooner is worth for
+ * the repair of an open seam, two plans of 6 each; next week twice that, since it has been told. Nobody is told a new day for less.
+ */
+export const laterMove = 10;
+export const dearMove = 2 * laterMove;
 
 /** What it costs that a visit leaves its day, in days of lateness times severity; this week does not move at all. */
 export function moveCost({ frozen, dear }: Kept): number {

@@ -73,9 +73,12 @@ function keepsWeek(list: readonly Cluster[], kept: readonly Kept[], course: Cour
   const isOpen = (cluster: Cluster) =>
     course.waiting.has(cluster) && isReady(cluster, [], course.workOf.get(cluster.rig) as RigWork);
   for (const cluster of list) if (cluster.pinned && isOpen(cluster)) placeNext(cluster, course);
-  for (const one of kept) {
-    const seed = one.frozen ? one.clusters.find(isOpen) : undefined;
-    if (seed) keepsDay(one, seed, course);
+  // What can stay as it was has the first choice, before what has to do without a part.
+  for (const whole of [true, false]) {
+    for (const one of kept) {
+      const seed = one.frozen ? one.clusters.find(isOpen) : undefined;
+      if (seed && course.keptOf.has(seed)) keepsDay(one, seed, course, whole);
+    }
   }
 }
 
@@ -111,8 +114,11 @@ function placeNext(seed: Cluster, course: Course): void {
   if (fixed) course.firm.add(visit);
 }
 
-/** Lets a visit of the earlier schedule keep its day; false if it cannot, or if that would make it late for nothing. */
-function keepsDay(kept: Kept, seed: Cluster, course: Course): boolean {
+/**
+ * Lets a visit of the earlier schedule keep its day, if it must with what of it can be done on that day; false if it cannot, or
+ * if that would make it late for nothing.
+ */
+function keepsDay(kept: Kept, seed: Cluster, course: Course, whole = false): boolean {
   const { board, keptOf } = course;
   const work = course.workOf.get(seed.rig) as RigWork;
   const waiting = kept.clusters.filter((cluster) => course.waiting.has(cluster));
@@ -123,6 +129,7 @@ function keepsDay(kept: Kept, seed: Cluster, course: Course): boolean {
   };
   let stays = attempt(group, work, board, kept.wish);
   if ('refused' in stays) {
+    if (whole) return false;
     course.refused.set(kept, stays.refused);
     // What could still be done on that day stays, without what could not.
     const able = group.filter((cluster) => !('refused' in attempt([cluster], work, board, kept.wish)));

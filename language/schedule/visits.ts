@@ -18,7 +18,7 @@ const placements = 20_000;
 const fewest = 9;
 const most = 240;
 /** With an earlier schedule there is little to be found. */
-const mostAgain = 40;
+const mostAgain = 24;
 const seed = 1;
 
 export interface Visits {
@@ -35,7 +35,7 @@ export interface Visits {
  * worst finding, then the name of the rig, then the line. If that makes anything later than it would be on an empty board,
  * other lists are tried, for the least lateness weighted by severity, then the fewest visits, then the earliest.
  * With an earlier schedule its visits keep their days where they can: those of this week in any case, those of next week
- * unless a move saves lateness, later ones unless a move saves lateness or a visit.
+ * unless a move saves much lateness, later ones unless it saves some; among equals the day as it was wins.
  */
 export function visitsOf(grounds: readonly Ground[], board: () => Board, fleet?: Fleet, earlier?: Schedule): Visits {
   const rigs = grounds.map((ground) => rigPlans(ground, fleet));
@@ -132,6 +132,8 @@ function* startsOf(rest: readonly Cluster[], kept: readonly Kept[], asOf: string
     yield by((i) => place.get(rest[i] as Cluster) ?? kept.length);
   }
   yield all;
+  // Other rules would move what need not move.
+  if (kept.length > 0) return;
   const figures = rest.map(({ rig, jobs, deadline }) => {
     const weight = jobs.reduce((sum, job) => sum + (job.due || job.limit ? weightOf(job) : 0), 0);
     return {
