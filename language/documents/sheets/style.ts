@@ -55,6 +55,8 @@ tr{break-inside:avoid}
 pre{white-space:pre-wrap;border:.2mm solid var(--rule);padding:2mm;font:9.5pt/1.9 ui-monospace,monospace;break-inside:avoid}
 .plan{overflow-x:auto;break-inside:avoid;margin:2mm 0}
 .plan svg{display:block}
+.snug{overflow-x:auto}
+.snug bdi{overflow-wrap:break-word}
 .whole{break-inside:avoid}
 .new{break-before:page}
 @media print{body{font-size:9.5pt}main{max-width:none;padding:0}h2{margin-top:4mm}}

@@ -155,10 +155,14 @@ function cutting({ cuts, splices }: VisitWork): readonly Element[] {
   ]);
   return [
     el('h3', {}, 'Cut'),
-    table(
-      'In the order in which they are laid; write the number on the liner',
-      ['piece', 'on', 'as', 'length', 'from'],
-      rows,
+    el(
+      'div',
+      { class: 'snug' },
+      table(
+        'In the order in which they are laid; write the number on the liner',
+        ['piece', 'on', 'as', 'length', 'from'],
+        rows,
+      ),
     ),
     ...(splices.length > 0 ? [list(splices)] : []),
   ];
@@ -193,5 +197,5 @@ function used({ materials }: VisitWork): Element {
     blank('other, lot', 'middle'),
     blank('other, left over', 'middle'),
   ];
-  return table('Amount, lot and rest of each', heads, [...rows, spare]);
+  return el('div', { class: 'snug' }, table('Amount, lot and rest of each', heads, [...rows, spare]));
 }
