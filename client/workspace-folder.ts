@@ -6,15 +6,15 @@ export function folderAt(uri: Uri): Folder {
   return {
     async read(name) {
       try {
-        return new TextDecoder().decode(await workspace.fs.readFile(Uri.joinPath(uri, name)));
+        return await workspace.fs.readFile(Uri.joinPath(uri, name));
       } catch (error) {
         if (error instanceof FileSystemError && error.code === 'FileNotFound') return undefined;
         throw error;
       }
     },
-    async write(name, text) {
+    async write(name, bytes) {
       // The editor makes the folders that are missing.
-      await workspace.fs.writeFile(Uri.joinPath(uri, name), new TextEncoder().encode(text));
+      await workspace.fs.writeFile(Uri.joinPath(uri, name), bytes);
     },
   };
 }

@@ -1,3 +1,4 @@
+import { bytesOf } from './bytes.ts';
 import type { DocumentFile } from './protocol.ts';
 import {
   besideName,
@@ -15,10 +16,10 @@ import {
 
 /** A folder that holds papers. Names are plain file names; failures of the disk reject. */
 export interface Folder {
-  /** The text of a file, or undefined when there is none. */
-  read(name: string): Promise<string | undefined>;
+  /** What a file holds, or undefined when there is none. */
+  read(name: string): Promise<Uint8Array | undefined>;
   /** Writes a file, making the folder when needed. */
-  write(name: string, text: string): Promise<void>;
+  write(name: string, bytes: Uint8Array): Promise<void>;
 }
 
 /** What a person wants done with a file that a person edited. */
@@ -41,7 +42,8 @@ export interface Delivery {
  * When the disk fails half-way, the record still holds what was written, and the error goes on to the caller.
  */
 export async function deliver(files: readonly DocumentFile[], folder: Folder, ask: Ask): Promise<Delivery | undefined> {
-  const record = readRecord(await folder.read(recordFileName));
+  const recorded = await folder.read(recordFileName);
+  const record = readRecord(recorded && new TextDecoder().decode(recorded));
   const planned = await Promise.all(files.map((file) => plan(file, folder, record)));
   const settled = await settle(planned, folder, record, ask);
   if (settled === undefined) return undefined;
@@ -54,19 +56,19 @@ export async function deliver(files: readonly DocumentFile[], folder: Folder, as
         names.kept.push(file.name);
         continue;
       }
-      if (decision !== 'unchanged') await folder.write(file.name, file.text);
-      written[file.name] = await fingerprint(file.text);
+      if (decision !== 'unchanged') await folder.write(file.name, bytesOf(file));
+      written[file.name] = await fingerprint(file);
       names[decision === 'unchanged' ? 'unchanged' : 'written'].push(file.name);
     }
   } finally {
     const next = printRecord({ ...record, ...written });
-    if (next !== printRecord(record)) await folder.write(recordFileName, next);
+    if (next !== printRecord(record)) await folder.write(recordFileName, new TextEncoder().encode(next));
   }
   return names;
 }
 
 async function plan(file: DocumentFile, folder: Folder, record: WrittenRecord): Promise<PlannedFile> {
-  return { file, decision: await decide(await folder.read(file.name), record[file.name], file.text) };
+  return { file, decision: await decide(await folder.read(file.name), record[file.name], file) };
 }
 
 /** Puts the answers in place of the questions; what stays `ask` is kept as it is. */

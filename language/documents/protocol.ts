@@ -46,9 +46,17 @@ export const fileNameSchema = z.string().regex(/^(?!\.)[^\\/:*?"<>|\u0000-\u001f
 const targetSchema = z.object({ name: z.string(), kind: z.enum(['rig', 'fleet']) });
 export type Target = Readonly<z.infer<typeof targetSchema>>;
 
-const documentFileSchema = z.object({ name: fileNameSchema, text: z.string() });
-/** One file to write: `Heron.estimate.md` and its whole text. */
-export type DocumentFile = Readonly<z.infer<typeof documentFileSchema>>;
+const textFileSchema = z.object({ name: fileNameSchema, text: z.string() });
+/** A file of text: `Heron.estimate.md` and its whole text, written as UTF-8. */
+export type TextFile = Readonly<z.infer<typeof textFileSchema>>;
+
+const bytesFileSchema = z.object({ name: fileNameSchema, base64: z.base64() });
+/** A file of bytes: `Heron.estimate.xlsx`; in Base64, for the protocol speaks JSON. */
+export type BytesFile = Readonly<z.infer<typeof bytesFileSchema>>;
+
+const documentFileSchema = z.union([textFileSchema, bytesFileSchema]);
+/** One file to write. */
+export type DocumentFile = TextFile | BytesFile;
 
 export const documentsReplySchema = z.discriminatedUnion('kind', [
   /** The file holds several rigs or fleets and none was named: ask again with names. */

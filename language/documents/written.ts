@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { bytesOf, toBase64 } from './bytes.ts';
 import { type DocumentFile, fileNameSchema } from './protocol.ts';
 
 // Which of the files that we are about to write may be written, so that nothing a person typed is ever lost.
@@ -8,7 +9,7 @@ export const recordFileName = '.rigseam-written.json';
 
 const recordSchema = z.object({
   version: z.literal(1),
-  /** File name to the fingerprint of the text that we wrote last. */
+  /** File name to the fingerprint of what we wrote last. */
   files: z.record(fileNameSchema, z.string().regex(/^[0-9a-f]{64}$/)),
 });
 
@@ -37,30 +38,39 @@ export function printRecord(record: WrittenRecord): string {
   return `${JSON.stringify({ version: 1, files }, null, 2)}\n`;
 }
 
-/** SHA-256 of a text in UTF-8, as hex. Line ends count as `\n`: a checkout that converts them is no edit. */
-export async function fingerprint(text: string): Promise<string> {
-  const bytes = new TextEncoder().encode(text.replace(/\r\n?/g, '\n'));
-  const digest = new Uint8Array(await globalThis.crypto.subtle.digest('SHA-256', bytes));
+/** SHA-256 of what a file holds, as hex. In a text line ends count as `\n`: a checkout that converts them is no edit. */
+export async function fingerprint(file: DocumentFile): Promise<string> {
+  const bytes = bytesOf('text' in file ? { ...file, text: file.text.replace(/\r\n?/g, '\n') } : file);
+  // The copy has a buffer of its own, which the digest asks for.
+  const digest = new Uint8Array(await globalThis.crypto.subtle.digest('SHA-256', new Uint8Array(bytes)));
   return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
+/** The bytes of the disk as a file of the same kind: a mark of byte order counts as text. */
+const alike = (bytes: Uint8Array, { name, ...next }: DocumentFile): DocumentFile =>
+  'text' in next
+    ? { name, text: new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes) }
+    : { name, base64: toBase64(bytes) };
+
 /**
  * Decides on one file.
- * @param existing the text that stands there now, undefined when there is no such file
+ * @param existing the bytes that stand there now, undefined when there is no such file
  * @param recorded the fingerprint of what we wrote there last, undefined when we never did
- * @param next the text to write
+ * @param next the file to write
  */
 export async function decide(
-  existing: string | undefined,
+  existing: Uint8Array | undefined,
   recorded: string | undefined,
-  next: string,
+  next: DocumentFile,
 ): Promise<Decision> {
   if (existing === undefined) return 'create';
-  if (existing === next) return 'unchanged';
-  const current = await fingerprint(existing);
+  if (same(existing, bytesOf(next))) return 'unchanged';
+  const current = await fingerprint(alike(existing, next));
   // Equal but for the line ends: ours, whoever wrote it.
   return current === recorded || current === (await fingerprint(next)) ? 'replace' : 'ask';
 }
+
+const same = (a: Uint8Array, b: Uint8Array): boolean => a.length === b.length && a.every((byte, i) => byte === b[i]);
 
 /** The name for writing beside an edited file: `Heron.estimate.md` gives `Heron.estimate.new.md`, then `.new2.md` … */
 export function besideName(name: string, attempt: number): string {

@@ -82,15 +82,15 @@ function diskFolder(folder: string) {
   return {
     async read(name: string) {
       try {
-        return await readFile(join(folder, name), 'utf8');
+        return await readFile(join(folder, name));
       } catch (error) {
         if ((error as NodeJS.ErrnoException).code === 'ENOENT') return undefined;
         throw error;
       }
     },
-    async write(name: string, text: string) {
+    async write(name: string, bytes: Uint8Array) {
       await mkdir(folder, { recursive: true });
-      await writeFile(join(folder, name), text);
+      await writeFile(join(folder, name), bytes);
     },
   };
 }

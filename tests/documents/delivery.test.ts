@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { type Answer, type Ask, deliver, type Folder } from '../../language/documents/delivery.ts';
 import { fingerprint, readRecord, recordFileName } from '../../language/documents/written.ts';
 
+/** A folder in memory; what a test puts on it and looks at is text. */
 interface Shelf extends Folder {
   readonly files: Map<string, string>;
   readonly writes: string[];
@@ -14,10 +15,13 @@ function shelf(initial: Record<string, string> = {}): Shelf {
   return {
     files,
     writes,
-    read: async (name) => files.get(name),
-    write: async (name, text) => {
+    read: async (name) => {
+      const text = files.get(name);
+      return text === undefined ? undefined : new TextEncoder().encode(text);
+    },
+    write: async (name, bytes) => {
       writes.push(name);
-      files.set(name, text);
+      files.set(name, new TextDecoder().decode(bytes));
     },
   };
 }
@@ -53,8 +57,8 @@ describe('deliver', () => {
       kept: [],
     });
     expect(readRecord(folder.files.get(recordFileName))).toEqual({
-      'Heron.estimate.md': await fingerprint('estimate 1\n'),
-      'Heron.schedule.md': await fingerprint('schedule 1\n'),
+      'Heron.estimate.md': await fingerprint({ name: '', text: 'estimate 1\n' }),
+      'Heron.schedule.md': await fingerprint({ name: '', text: 'schedule 1\n' }),
     });
   });
 
@@ -120,9 +124,9 @@ describe('deliver', () => {
     const folder = shelf();
     const full: Folder = {
       ...folder,
-      write: async (name, text) => {
+      write: async (name, bytes) => {
         if (name === 'Heron.schedule.md') throw new Error('no space left');
-        await folder.write(name, text);
+        await folder.write(name, bytes);
       },
     };
     await expect(deliver(v1, full, neverAsked)).rejects.toThrow('no space left');

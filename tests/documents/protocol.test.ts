@@ -24,6 +24,13 @@ describe('the protocol', () => {
     expect(documentsReplySchema.safeParse(reply('../a.md')).success).toBe(false);
   });
 
+  it('carries bytes as well as texts, and refuses what is no Base64', () => {
+    const reply = (file: object) => ({ kind: 'documents', files: [{ name: 'a.xlsx', ...file }], problems: [] });
+    expect(documentsReplySchema.parse(reply({ base64: 'UEsDBA==' }))).toEqual(reply({ base64: 'UEsDBA==' }));
+    expect(documentsReplySchema.safeParse(reply({ base64: 'not Base64!' })).success).toBe(false);
+    expect(documentsReplySchema.safeParse(reply({})).success).toBe(false);
+  });
+
   it('fills in the settings that another editor leaves out', () => {
     expect(settingsSchema.parse({})).toEqual({ asOf: '', inlayHints: true, codeLens: true });
     expect(settingsSchema.safeParse({ asOf: 'tomorrow' }).success).toBe(false);

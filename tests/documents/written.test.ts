@@ -1,16 +1,26 @@
 import { describe, expect, it } from 'vitest';
+import type { DocumentFile } from '../../language/documents/protocol.ts';
 import { besideName, decide, fingerprint, printRecord, readRecord } from '../../language/documents/written.ts';
+
+const text = (of: string): DocumentFile => ({ name: 'a.md', text: of });
+const bytes = (of: string): DocumentFile => ({ name: 'a.xlsx', base64: btoa(of) });
+const stored = (of: string): Uint8Array => new TextEncoder().encode(of);
 
 describe('fingerprint', () => {
   it('is SHA-256 of the UTF-8 text (FIPS 180-2, appendix B.1: "abc")', async () => {
-    expect(await fingerprint('abc')).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad');
+    expect(await fingerprint(text('abc'))).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad');
+  });
+
+  it('is the same over bytes, where a line end is a byte like any other', async () => {
+    expect(await fingerprint(bytes('abc'))).toBe(await fingerprint(text('abc')));
+    expect(await fingerprint(bytes('a\r\n'))).not.toBe(await fingerprint(bytes('a\n')));
   });
 
   it('counts every line end as the same', async () => {
-    const lf = await fingerprint('a\nb\n');
-    expect(await fingerprint('a\r\nb\r\n')).toBe(lf);
-    expect(await fingerprint('a\rb\r')).toBe(lf);
-    expect(await fingerprint('a\nb')).not.toBe(lf);
+    const lf = await fingerprint(text('a\nb\n'));
+    expect(await fingerprint(text('a\r\nb\r\n'))).toBe(lf);
+    expect(await fingerprint(text('a\rb\r'))).toBe(lf);
+    expect(await fingerprint(text('a\nb'))).not.toBe(lf);
   });
 });
 
@@ -25,12 +35,32 @@ describe('decide', () => {
     ['a text that we never wrote', 'theirs', undefined, 'ask'],
   ] as const;
   it.each(cases)('%s', async (_, existing, lastWritten, decision) => {
-    const recorded = lastWritten === undefined ? undefined : await fingerprint(lastWritten);
-    expect(await decide(existing, recorded, 'next')).toBe(decision);
+    const recorded = lastWritten === undefined ? undefined : await fingerprint(text(lastWritten));
+    const there = existing === undefined ? undefined : stored(existing);
+    expect(await decide(there, recorded, text('next'))).toBe(decision);
   });
 
   it('rewrites what differs from the next text only in line ends, without asking', async () => {
-    expect(await decide('a\nb\n', undefined, 'a\r\nb\r\n')).toBe('replace');
+    expect(await decide(stored('a\nb\n'), undefined, text('a\r\nb\r\n'))).toBe('replace');
+  });
+
+  it('asks about a text to which a person added a mark of byte order', async () => {
+    expect(await decide(stored('\ufeffours'), await fingerprint(text('ours')), text('next'))).toBe('ask');
+  });
+
+  it.each([
+    ['the same bytes', 'PK next', 'PK old', 'unchanged'],
+    ['our last bytes', 'PK old', 'PK old', 'replace'],
+    ['our last bytes, saved by another program', 'PK saved', 'PK old', 'ask'],
+    ['our last bytes with another line end in them', 'PK\r\n', 'PK\n', 'ask'],
+    ['bytes that we never wrote', 'PK theirs', undefined, 'ask'],
+  ] as const)('of bytes: %s', async (_, existing, lastWritten, decision) => {
+    const recorded = lastWritten === undefined ? undefined : await fingerprint(bytes(lastWritten));
+    expect(await decide(stored(existing), recorded, bytes('PK next'))).toBe(decision);
+  });
+
+  it('of bytes: line ends are no excuse', async () => {
+    expect(await decide(stored('a\n'), undefined, bytes('a\r\n'))).toBe('ask');
   });
 });
 

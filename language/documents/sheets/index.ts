@@ -3,7 +3,7 @@ import { folderOf } from '../../resolve/paths.ts';
 import type { Dates, RigView } from '../../resolve/types.ts';
 import { rigState } from '../../seams/index.ts';
 import type { Papers, Subject } from '../papers.ts';
-import type { DocumentFile } from '../protocol.ts';
+import type { TextFile } from '../protocol.ts';
 import { roofPlan } from '../roof/index.ts';
 import { inspectionSheet } from './inspection.ts';
 import { workSheet } from './worksheet.ts';
@@ -15,7 +15,7 @@ export { type WorkSheetInput, workSheet } from './worksheet.ts';
  * `NAME.worksheet.html`, `NAME.inspection.html` and `NAME.roof.svg` of a rig. Of a fleet the two sheets of each rig that
  * has a visit, as `RIG.FLEET.worksheet.html`: a rig has other days and other rolls when it is looked at with its fleet.
  */
-export function sheetsOf(subject: Subject, papers: Papers, { asOf }: Dates): DocumentFile[] {
+export function sheetsOf(subject: Subject, papers: Papers, { asOf }: Dates): TextFile[] {
   if (subject.kind === 'rig') {
     const { view } = subject;
     const { name, file } = view.rig;
@@ -31,7 +31,7 @@ export function sheetsOf(subject: Subject, papers: Papers, { asOf }: Dates): Doc
     .flatMap((view) => sheetsFor(view, `${view.rig.name}.${fleet.name}`, papers, asOf, folderOf(fleet.file)));
 }
 
-function sheetsFor(view: RigView, name: string, papers: Papers, asOf: string, folder: string): DocumentFile[] {
+function sheetsFor(view: RigView, name: string, papers: Papers, asOf: string, folder: string): TextFile[] {
   const { estimates, together, kind } = papers.estimate;
   const { visits, dues } = papers.schedule.schedule;
   const estimate = estimates.find(({ rig }) => rig.name === view.rig.name);

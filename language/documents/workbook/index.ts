@@ -5,6 +5,7 @@ import { labourSheet } from './labour.ts';
 import { cuttingSheet, takeOffSheet } from './measured.ts';
 import { pricesOf } from './prices.ts';
 import { sealed } from './sealed.ts';
+import { font } from './styles.ts';
 import { summarySheet } from './summary.ts';
 import type { Table } from './table.ts';
 import { cellText } from './text.ts';
@@ -44,5 +45,5 @@ export async function estimateWorkbook(paper: EstimatePaper): Promise<Uint8Array
   const size = paper.estimates[0]?.system === 'us' ? 'letter' : 'a4';
   const sheets = estimateTables(paper).map((table) => sheetOf(table, { paper: size, footer }));
   const properties = { title: cellText(`Estimate: ${paper.name}`) };
-  return sealed(await writeXlsx({ sheets, properties, defaultFont: { name: 'Calibri', size: 11 } }), paper.asOf);
+  return sealed(await writeXlsx({ sheets, properties, defaultFont: font }), paper.asOf);
 }

@@ -8,9 +8,9 @@ import { type Cell, type Column, type Places, placesOf, type Row, type Table } f
 const columns: readonly Column[] = [
   { key: 'visit', title: 'visit', width: 8, right: true },
   { key: 'task', title: 'task', width: 18 },
-  { key: 'amount', title: 'amount', width: 12, right: true, input: true },
+  { key: 'amount', title: 'amount', width: 18, right: true, input: true },
   { key: 'unit', title: 'unit', width: 9 },
-  { key: 'rate', title: 'rate', width: 12, right: true, input: true },
+  { key: 'rate', title: 'rate', width: 16, right: true, input: true },
   { key: 'per', title: 'rate in', width: 14 },
   { key: 'hours', title: 'hours', width: 10, right: true },
   { key: 'least', title: 'at least', width: 10, right: true },

@@ -11,10 +11,10 @@ const columns: readonly Column[] = [
   { key: 'need', title: 'needed', width: 13, right: true },
   { key: 'shelf', title: 'on hand', width: 13, right: true },
   { key: 'what', title: 'buy', width: 28 },
-  { key: 'count', title: 'count', width: 10, right: true, input: true },
+  { key: 'count', title: 'count', width: 16, right: true, input: true },
   { key: 'price', title: 'each', width: 14, right: true },
   { key: 'cost', title: 'cost', width: 15, right: true },
-  { key: 'sum', title: 'of the material', width: 16, right: true },
+  { key: 'sum', title: 'of the material', width: 18, right: true },
   { key: 'why', title: 'why', width: 44 },
 ];
 

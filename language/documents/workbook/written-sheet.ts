@@ -4,8 +4,15 @@ import { headStyle, headText, noteStyle, styleOf, titleStyle } from './styles.ts
 import { type Cell, letterOf, rowsAbove, type Table } from './table.ts';
 import { cellText } from './text.ts';
 
-/** Points that a line of text takes in the standard font. */
+/** Points that a line of text takes in the standard font, and the most that a row may have. */
 const lineHeight = 15;
+const mostHeight = 409;
+
+/** Points for a text in so many characters of width. Not every program measures wrapped text when it opens a workbook. */
+function heightOf(text: string, width: number): number {
+  const lines = text.split('\n').reduce((sum, line) => sum + Math.max(1, Math.ceil(line.length / width)), 0);
+  return Math.min(mostHeight, lines * lineHeight);
+}
 
 /**
  * The sheet: title, notes, head, rows; the head stays in sight and is printed on every page, the width fits on one.
@@ -30,16 +37,20 @@ export function sheetOf(
       if (cell) put(rowsAbove + r, c, { ...made(cell), style: styleOf(cell, column) });
     });
   });
+  const headHeight = Math.max(...columns.map((column) => heightOf(headText(column), column.width)));
+  const heights = rows.flatMap((row, r) => {
+    const tall = Math.max(...columns.map(({ key, width: wide }) => heightOf(textIn(row[key]), wide)));
+    return tall > lineHeight ? [[rowsAbove + r, { height: tall }] as const] : [];
+  });
   const last = columns.length - 1;
   const width = columns.reduce((sum, column) => sum + column.width, 0);
-  const noteLines = notes.reduce((sum, note) => sum + Math.ceil(note.length / (width * 0.9)), 0);
   return {
     name,
     rows: Array.from({ length: rowsAbove + rows.length }, () => columns.map(() => null)),
     columns: columns.map((column) => ({ width: column.width })),
     cells,
     merges: [0, 1].map((row) => ({ startRow: row, startCol: 0, endRow: row, endCol: last })),
-    rowDefs: new Map([[1, { height: noteLines * lineHeight }]]),
+    rowDefs: new Map([[1, { height: heightOf(notes.join('\n'), width) }], [head, { height: headHeight }], ...heights]),
     freezePane: { rows: rowsAbove },
     pageSetup: {
       paperSize: paper,
@@ -60,3 +71,5 @@ function made(cell: Cell): Partial<Made> {
   if ('formula' in cell) return { formula: cell.formula, formulaResult: cell.result, type: 'formula' };
   return cell.number === undefined ? { value: null, type: 'empty' } : { value: cell.number, type: 'number' };
 }
+
+const textIn = (cell: Cell | undefined): string => (cell && 'text' in cell ? cellText(cell.text) : '');

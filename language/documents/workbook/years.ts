@@ -18,7 +18,7 @@ export function yearsSheet({ kind, comparisons }: EstimatePaper): Table {
       { key: 'low', title: 'range from', width: 16, right: true },
       { key: 'high', title: 'range to', width: 16, right: true },
       { key: 'days', title: 'days off', width: 10, right: true },
-      { key: 'chance', title: 'chance to cost less', width: 12, right: true },
+      { key: 'chance', title: 'chance to cost less', width: 22, right: true },
       { key: 'pays', title: 'pays', width: 20 },
     ],
     rows: comparisons.flatMap(({ rig, comparison }) => rowsOf(comparison).map((row) => ({ rig: text(rig), ...row }))),
