@@ -11,6 +11,12 @@ import { workSheet } from './worksheet.ts';
 export { type InspectionInput, inspectionSheet } from './inspection.ts';
 export { type WorkSheetInput, workSheet } from './worksheet.ts';
 
+/** A document file whose text is a page or a picture. */
+export interface SheetFile {
+  readonly name: string;
+  readonly text: string;
+}
+
 /**
  * `NAME.worksheet.html`, `NAME.inspection.html` and `NAME.roof.svg` of a rig. Of a fleet the two sheets of each rig that
  * has a visit, as `RIG.FLEET.worksheet.html`: a rig has other days and other rolls when it is looked at with its fleet.
