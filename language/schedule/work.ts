@@ -1,5 +1,7 @@
 // The parts of each kind of work on one item: what is done, with what, how long it takes, how long it has to wait.
+
 import type { Takeoff } from '../estimate/takeoff.ts';
+import { compareKeys } from '../measure/layorder.ts';
 import type { Item, Rig } from '../resolve/types.ts';
 import type { Task } from '../statements/words.ts';
 import type { Duration } from '../values/period.ts';
@@ -109,7 +111,8 @@ export function tapingOf(job: Job, item: Item, notes: readonly string[]): readon
   const sum = (frame: boolean) => pieces.reduce((nm, piece) => (piece.frame === frame ? nm + piece.nm : nm), 0);
   const [frame, straight] = [sum(true), sum(false)];
   const nm = frame + straight;
-  const order = [...new Set(pieces.map(({ what }) => what))];
+  const laid = [...pieces].sort((a, b) => compareKeys(a.lay, b.lay));
+  const order = [...new Set(laid.map(({ what }) => what))];
   const minutes = along('lay', straight, rig) + along('frame', frame, rig);
   return [
     ...prepare(job, item, nm, takeoff.tapeLength?.nm ?? 0),
