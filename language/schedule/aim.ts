@@ -1,7 +1,6 @@
 // What a schedule is to be good at: least lateness weighted by severity, fewest visits, nobody moved, earliest.
 import { daysBetween } from '../values/calendar.ts';
-import { attempt, type Board, emptyWork, type RigWork } from './board.ts';
-import type { Cluster } from './clusters.ts';
+import type { RigWork } from './board.ts';
 import type { Cost } from './core/index.ts';
 import type { Kept } from './earlier.ts';
 import type { Job } from './job.ts';
@@ -36,23 +35,6 @@ export function latenessOfAll(work: readonly RigWork[]): number {
     (sum, { held }) => sum + held.reduce((all, visit) => all + latenessOf(visit.jobs, endOf(visit)), 0),
     0,
   );
-}
-
-/** The least that any order of work can reach: each cluster alone on an empty board. */
-export interface Floor {
-  /** Weight of what has no place even so. */
-  readonly unplaced: number;
-  readonly lateness: number;
-}
-
-export function floorOf(clusters: readonly Cluster[], board: () => Board): Floor {
-  let [unplaced, lateness] = [0, 0];
-  for (const cluster of clusters) {
-    const alone = attempt([cluster], emptyWork(cluster.rig), board());
-    if ('refused' in alone) unplaced += cluster.jobs.reduce((sum, job) => sum + weightOf(job), 0);
-    else lateness += latenessOf(cluster.jobs, endOf(alone));
-  }
-  return { unplaced, lateness };
 }
 
 /** Visits of the earlier schedule of which something is on another day now, or has none. */

@@ -138,7 +138,7 @@ export const Schedule = z
     moved: z.array(Moved).readonly().optional(),
     /**
      * Days late, times severity (1 for sound or unknown to 6 for open), summed over plans; beside it the least that any
-     * order of work could reach: each plan alone on an empty board.
+     * order of work could reach: each plan alone on an empty board, open roofs one a day in each bay.
      */
     lateness: z.strictObject({ days: z.number().nonnegative(), bound: z.number().nonnegative() }).readonly().optional(),
     /** Figures that the schedule rests on, with their kind: rates, season, hours of a day. */

@@ -3,12 +3,13 @@
 import type { Fleet } from '../resolve/types.ts';
 import { conditions } from '../statements/words.ts';
 import { daysBetween } from '../values/calendar.ts';
-import { costOf, type Floor, floorOf, latenessOf, latenessOfAll, moveCost, weightOf } from './aim.ts';
+import { costOf, latenessOf, latenessOfAll, moveCost, weightOf } from './aim.ts';
 import { attempt, type Board, emptyWork, type RigWork } from './board.ts';
 import { byPriority, type Cluster, clustersOf, type RigPlans, rigPlans } from './clusters.ts';
 import { type Cost, compareCost, type Decoder, type List, search } from './core/index.ts';
 import { type Decoded, decode } from './decode.ts';
 import { type Kept, keptOf } from './earlier.ts';
+import { type Floor, floorOf } from './floor.ts';
 import type { Ground } from './job.ts';
 import { endOf } from './place.ts';
 import type { Schedule } from './types.ts';

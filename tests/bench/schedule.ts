@@ -1,6 +1,6 @@
 /**
  * Times the schedule of seeded fleets over 12 months with two bays, with their lateness weighted by severity against its bound
- * (each plan alone on an empty board), beside a rule without thought: each plan for itself on its earliest free day in the
+ * (each plan alone on an empty board, open roofs one a day in each bay), beside a rule without thought: each plan for itself on its earliest free day in the
  * order of the lines, nothing joined. Run it with `npm run bench schedule`.
  */
 import { type Schedule, scheduleOfFleet } from '../../language/schedule/index.ts';

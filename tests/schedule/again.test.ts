@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { Schedule, scheduleOfFleet, scheduleOfRig } from '../../language/schedule/index.ts';
 import { projectOf } from '../project/workspace.ts';
+import { fleetFrom, manyRigs } from './many.ts';
 import { materials, onlyVisit, rig, scheduleOf, told } from './yard.ts';
 
 const asOf = '2027-05-02';
@@ -122,4 +123,18 @@ test('lateness stands beside its bound, and is never below it', () => {
   // Due on 05-02, from the next day on, weight 6 for each of the two plans about an open vent: a day late at best.
   expect(lateness?.bound).toBeGreaterThan(0);
   expect(lateness?.days).toBeGreaterThan(lateness?.bound as number);
+});
+
+test('the same of seeded fleets, by any order of their rigs', () => {
+  for (let seed = 1; seed <= 25; seed++) {
+    const many = manyRigs(4 + (seed % 9), seed);
+    const dates = { asOf: '2027-04-05', today: '2027-04-05' };
+    const bounds = [many, { ...many, rigs: [...many.rigs].reverse() }].map((one) => {
+      const { fleet: found, views } = fleetFrom(one);
+      const { days: late, bound } = scheduleOfFleet(found, views, dates).lateness ?? { days: 0, bound: 1 };
+      expect(late, `seed ${seed}`).toBeGreaterThanOrEqual(bound);
+      return bound;
+    });
+    expect(bounds[0]).toBe(bounds[1]);
+  }
 });

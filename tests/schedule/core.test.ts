@@ -1,7 +1,14 @@
 // The core against trying everything, on small random cases: the best of all schedules is found, and no bound is above it.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Activity, type Aim, type Project, search, solve } from '../../language/schedule/core/index.ts';
+import {
+  type Activity,
+  type Aim,
+  leastAssignment,
+  type Project,
+  search,
+  solve,
+} from '../../language/schedule/core/index.ts';
 
 const horizon = 24;
 
@@ -154,5 +161,43 @@ describe('the search', () => {
     );
     expect(list).toEqual([0, 1, 2, 3, 4]);
     expect(schedules).toBeLessThan(5000);
+  });
+});
+
+describe('the assignment of jobs to places', () => {
+  /** Every way, one after the other. */
+  const leastOfAll = (costs: readonly (readonly number[])[], taken: readonly number[] = []): number => {
+    const row = costs[taken.length];
+    if (!row) return taken.reduce((sum, place, job) => sum + (costs[job]?.[place] as number), 0);
+    return Math.min(
+      ...row.map((_, place) =>
+        taken.includes(place) ? Number.POSITIVE_INFINITY : leastOfAll(costs, [...taken, place]),
+      ),
+    );
+  };
+  const one = fc.oneof(
+    { arbitrary: fc.integer({ min: 0, max: 30 }), weight: 5 },
+    fc.constant(Number.POSITIVE_INFINITY),
+  );
+  test('costs what the best of all ways costs, or cannot be done', () => {
+    fc.assert(
+      fc.property(
+        fc
+          .tuple(fc.integer({ min: 1, max: 4 }), fc.integer({ min: 1, max: 6 }))
+          .chain(([jobs, places]) =>
+            fc.array(fc.array(one, { minLength: places, maxLength: places }), { minLength: jobs, maxLength: jobs }),
+          ),
+        (costs) => {
+          const best = leastOfAll(costs);
+          const found = leastAssignment(
+            costs.length,
+            costs[0]?.length ?? 0,
+            (job, place) => costs[job]?.[place] as number,
+          );
+          expect(found).toBe(best === Number.POSITIVE_INFINITY ? undefined : best);
+        },
+      ),
+      { numRuns: 300 },
+    );
   });
 });

@@ -1,4 +1,5 @@
 // Scheduling as the literature knows it: lists, what decodes them into dates, a search over lists, bounds. It knows no rig.
+export { leastAssignment } from './assignment.ts';
 export { type Bounds, boundsOf } from './bounds.ts';
 export { type Cost, compareCost } from './cost.ts';
 export type { Before, List } from './list.ts';
