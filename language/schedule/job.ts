@@ -7,6 +7,7 @@ import type { Dates, Fleet, Material, Plan, RigView } from '../resolve/types.ts'
 import { coverAllowed, isThere, type RigState, rank, rigState } from '../seams/index.ts';
 import { addDays, addPeriod } from '../values/calendar.ts';
 import { settles } from './settle.ts';
+import type { Waiting } from './types.ts';
 import { namesOf, nouns, openers, type PlanWord, seasonal } from './words.ts';
 
 /** A day from which something holds, with its reason. */
@@ -26,7 +27,7 @@ export interface Job {
   readonly materials: readonly Material[];
   readonly takeoff: Takeoff;
   /** What has to be ordered for it, with the day from which it can be there; also among `from`. */
-  readonly waits: readonly (Bound & { readonly material: string })[];
+  readonly waits: readonly (Bound & { readonly material: string; readonly since: string })[];
   /** It is not done before any of these. */
   readonly from: readonly Bound[];
   /** It must be done by then; of a pinned plan, it must begin by then. */
@@ -51,11 +52,18 @@ export interface Ground {
   readonly asOf: string;
   /** What the fleet has on its shelves. */
   readonly stock: Fleet['stock'];
+  /** What an earlier schedule named as waited for. */
+  readonly waiting: readonly Waiting[];
 }
 
-export function groundOf(view: RigView, dates: Dates, stock: Fleet['stock'] = []): Ground {
+export function groundOf(
+  view: RigView,
+  dates: Dates,
+  stock: Fleet['stock'] = [],
+  waiting: readonly Waiting[] = [],
+): Ground {
   const state = rigState(view, dates.asOf);
-  return { view, state, dues: duesOf(view, dates, state), asOf: dates.asOf, stock };
+  return { view, state, dues: duesOf(view, dates, state), asOf: dates.asOf, stock, waiting };
 }
 
 /** The open plans of a rig, as they are written. */
@@ -136,8 +144,11 @@ function limitOf({ statement }: Plan, asOf: string): Bound | undefined {
   return { date: before.last, because: `it is written \`before ${before.text}\`` };
 }
 
-/** What has to be ordered comes so many days after the as-of date; what is on hand is there. */
-function leadBounds(materials: readonly Material[], { view, asOf, stock }: Ground): Job['waits'] {
+/**
+ * What has to be ordered comes so many days after it was first named as waited for, else after the as-of date; what is on hand is
+ * there. If it should have come and did not, its time begins anew.
+ */
+function leadBounds(materials: readonly Material[], { view, asOf, stock, waiting }: Ground): Job['waits'] {
   const { rig } = view;
   const there = new Set(
     [...rig.stock, ...stock].flatMap((line) =>
@@ -151,7 +162,13 @@ function leadBounds(materials: readonly Material[], { view, asOf, stock }: Groun
   return materials.flatMap(({ name }) => {
     const lead = rig.policy.leads[name];
     if (!lead || there.has(name)) return [];
-    return [{ date: addPeriod(asOf, lead.value), because: `${name} takes ${lead.value.text} to come`, material: name }];
+    const takes = `${name} takes ${lead.value.text} to come`;
+    const named = waiting.find(({ material }) => material === name)?.since;
+    const expected = named !== undefined && named < asOf ? addPeriod(named, lead.value) : undefined;
+    if (named !== undefined && expected !== undefined && expected > asOf)
+      return [{ date: expected, because: `${takes}, counted from ${named}`, material: name, since: named }];
+    const late = expected === undefined ? takes : `${name} was to be there by ${expected} and is not on hand: ${takes}`;
+    return [{ date: addPeriod(asOf, lead.value), because: late, material: name, since: asOf }];
   });
 }
 

@@ -18,7 +18,7 @@ import { waitingOf } from './waiting.ts';
  * dates give the same schedule.
  */
 export function scheduleOfRig(view: RigView, dates: Dates, previous?: Schedule): Schedule {
-  const ground = groundOf(view, dates);
+  const ground = groundOf(view, dates, [], waitedFor(view, previous));
   const board = () => emptyBoard(dates.asOf, crewOf(view.rig.policy));
   return scheduled(
     view.rig.name,
@@ -36,9 +36,13 @@ export function scheduleOfRig(view: RigView, dates: Dates, previous?: Schedule):
  * of the crew work together on a roof; one is enough for a look. Without a crew one person works the policy's workday.
  */
 export function scheduleOfFleet(fleet: Fleet, views: readonly RigView[], dates: Dates, previous?: Schedule): Schedule {
-  const grounds = views.map((view) => groundOf(inFleet(view, fleet), dates, fleet.stock));
+  const grounds = views.map((view) => groundOf(inFleet(view, fleet), dates, fleet.stock, waitedFor(view, previous)));
   const board = () => emptyBoard(dates.asOf, crewOf(fleet.policy, fleet), fleet);
   return scheduled(fleet.name, 'fleet', dates, visitsOf(grounds, board, fleet, previous), board, fleet, previous);
+}
+
+function waitedFor(view: RigView, previous: Schedule | undefined): Schedule['waiting'] {
+  return previous?.waiting?.filter(({ rig }) => rig === view.rig.name);
 }
 
 /** The bookings of a fleet decide on dues as well. */

@@ -118,6 +118,8 @@ export const Waiting = z
     rig: z.string(),
     title: z.string(),
     material: z.string(),
+    /** The day from which its time to come is counted: of the first schedule that named it. */
+    since: date,
     /** The day from which it can be there. */
     until: date,
     because: z.string(),

@@ -10,6 +10,15 @@ export function waitingOf({ ground, jobs }: RigWork): readonly Waiting[] {
   return jobs.flatMap((job): readonly Waiting[] => {
     const last = [...job.waits].sort((a, b) => compare(b.date, a.date))[0];
     if (!last) return [];
-    return [{ rig, title: titleOf(job), material: last.material, until: last.date, because: `${last.because}.` }];
+    return [
+      {
+        rig,
+        title: titleOf(job),
+        material: last.material,
+        since: last.since,
+        until: last.date,
+        because: `${last.because}.`,
+      },
+    ];
   });
 }

@@ -82,6 +82,24 @@ describe('what moves, and why', () => {
     ]);
     expect(late?.waiting).toMatchObject([{ material: 'Strip', until: '2027-05-23' }]);
   });
+  test('its time to come is counted from the first schedule that named it, and anew if it did not come', () => {
+    const slow = 'policy Slow like Home { lead Strip 3 weeks }\n';
+    const on = (day: string, earlier?: Schedule): Schedule => {
+      const [view] = projectOf({ 'a.rig': `${materials}${slow}${rig('Gull', plan, 'Slow')}` }).rigs('a.rig');
+      if (!view) throw new Error('no rig');
+      return scheduleOfRig(view, { asOf: day, today: day }, earlier);
+    };
+    const first = on('2027-05-02');
+    const second = on('2027-05-10', first);
+    expect([first, second].map((one) => onlyVisit(one).days)).toEqual([['2027-05-23'], ['2027-05-23']]);
+    expect(second.moved).toEqual([]);
+    expect(second.waiting?.[0]?.because).toBe('Strip takes 3 weeks to come, counted from 2027-05-02.');
+    const third = on('2027-05-24', second);
+    expect(onlyVisit(third).days).toEqual(['2027-06-14']);
+    expect(third.waiting?.[0]?.because).toBe(
+      'Strip was to be there by 2027-05-23 and is not on hand: Strip takes 3 weeks to come.',
+    );
+  });
   test('done, and gone', () => {
     expect(why(`taped 2027-05-05 front with Strip\n ${plan}`, '2027-05-06')).toMatchObject([
       { from: '2027-05-05', because: 'It is done: recorded on 2027-05-05.' },

@@ -127,6 +127,7 @@ describe('what has to be ordered', () => {
         rig: 'Tern',
         title: 'taping of front',
         material: 'Strip',
+        since: '2027-05-01',
         until: '2027-06-12',
         because: 'Strip takes 6 weeks to come.',
       },
