@@ -1,0 +1,46 @@
+// A page of the book: no script, nothing fetched but pictures beside it, one style.
+import { renderToString } from 'preact-render-to-string';
+import { planStyle } from '../roof/index.ts';
+import { type Content, el } from '../sheets/element.ts';
+import { shown } from '../sheets/shown.ts';
+import { style } from '../sheets/style.ts';
+
+const policy = "default-src 'none'; style-src 'unsafe-inline'; img-src 'self' data: file:";
+
+/** No quotes, angle brackets or ampersands: the renderer would escape them. */
+const own = `
+figure{display:inline-block;margin:1mm 3mm 2mm 0;max-width:100%;vertical-align:top;break-inside:avoid}
+figure img{display:block;max-width:100%;max-height:75mm;min-height:8mm;border:.2mm solid var(--rule)}
+figcaption{font-size:.86em;max-width:90mm}
+dl{display:grid;grid-template-columns:max-content 1fr;gap:.6mm 4mm;margin:1mm 0}
+dt{font-weight:bold}dd{margin:0}
+a{color:inherit}
+.frame{border:.6mm solid var(--ink);padding:1mm 3mm;margin:2mm 0;break-inside:avoid}
+.leaf{break-before:page}
+.unknown{font-style:italic}
+.contents{columns:2;column-gap:6mm}
+td p{margin:.3mm 0}
+table.dated th:first-child{white-space:nowrap;width:24mm}
+svg.chart{max-width:100%;height:auto}
+@media screen{.leaf{border-top:.4mm solid var(--rule);margin-top:6mm;padding-top:2mm}}
+@media screen and (max-width:600px){.contents{columns:1}dl{grid-template-columns:1fr}dd{margin:0 0 1.4mm}.wide td:empty{display:none}}
+`.replaceAll('\n', '');
+
+/** The whole text of a page with one heading of the first level. `more` is style that this page alone needs. */
+export function bookPage(title: string, body: readonly Content[], more = ''): string {
+  const html = el(
+    'html',
+    { lang: 'en' },
+    el(
+      'head',
+      {},
+      el('meta', { charset: 'utf-8' }),
+      el('meta', { 'http-equiv': 'Content-Security-Policy', content: policy }),
+      el('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
+      el('title', {}, shown(title)),
+      el('style', {}, `${style}${planStyle}${own}${more}`),
+    ),
+    el('body', {}, el('main', {}, el('h1', {}, shown(title)), ...body)),
+  );
+  return `<!doctype html>\n${renderToString(html)}\n`;
+}
