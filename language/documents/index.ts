@@ -1,17 +1,24 @@
 // The papers of a rig or a fleet. The same records and as-of date give the same bytes.
-import type { Dates } from '../resolve/types.ts';
+import type { Dates, Fleet } from '../resolve/types.ts';
+import { addPeriod } from '../values/calendar.ts';
 import { estimateCsv } from './estimate-csv.ts';
 import { estimateMarkdown } from './estimate-markdown.ts';
-import { type Beside, papersOf, type Subject } from './papers.ts';
+import { type Beside, type Papers, papersOf, type Subject } from './papers.ts';
 import type { TextFile } from './protocol.ts';
+import { scheduleCsv } from './schedule-csv.ts';
 import { scheduleIcs } from './schedule-ics.ts';
 import { scheduleMarkdown } from './schedule-markdown.ts';
+import { sheetsOf } from './sheets/index.ts';
 
 export { type Beside, type Subject, scheduleIn } from './papers.ts';
 
-/** `NAME.estimate.{md,csv,json}` and `NAME.schedule.{md,ics,json}`. */
+/**
+ * `NAME.estimate.{md,csv,json}` and `NAME.schedule.{md,csv,ics,json}`, work sheet, inspection sheet and roof plan; of a fleet
+ * the sheets of the rigs whose next visit comes soon.
+ */
 export function documentsOf(subject: Subject, dates: Dates, beside: Beside = {}): TextFile[] {
-  const { estimate, schedule } = papersOf(subject, dates, beside);
+  const papers = papersOf(subject, dates, beside);
+  const { estimate, schedule } = papers;
   const json = (data: unknown) => `${JSON.stringify(data, undefined, 2)}\n`;
   const file = (end: string, text: string): TextFile => ({ name: `${estimate.name}.${end}`, text });
   return [
@@ -19,7 +26,17 @@ export function documentsOf(subject: Subject, dates: Dates, beside: Beside = {})
     file('estimate.csv', estimateCsv(estimate)),
     file('estimate.json', json(estimate)),
     file('schedule.md', scheduleMarkdown(schedule)),
+    file('schedule.csv', scheduleCsv(schedule)),
     file('schedule.ics', scheduleIcs(schedule)),
     file('schedule.json', json(schedule)),
+    ...sheetsOf(subject, subject.kind === 'fleet' ? comingVisits(papers, subject.fleet, dates) : papers, dates),
   ];
+}
+
+/** Without the visits that begin later than `due-soon`: nobody prints the sheets of a whole yard for a year. */
+function comingVisits(papers: Papers, { policy }: Fleet, { asOf }: Dates): Papers {
+  const until = addPeriod(asOf, policy.dueSoon.value);
+  const { schedule } = papers.schedule;
+  const visits = schedule.visits.filter(({ days }) => (days[0] as string) <= until);
+  return { ...papers, schedule: { ...papers.schedule, schedule: { ...schedule, visits } } };
 }

@@ -1,17 +1,41 @@
 import { describe, expect, it } from 'vitest';
-import type { EstimatePaper } from '../../language/documents/papers.ts';
+import type { EstimatePaper, SchedulePaper } from '../../language/documents/papers.ts';
 import { fleet, paper, papers, papersOf, papersOfText, single, turned } from './examples.ts';
 
-const names = ['Brook', 'Cairn', 'Dell', 'Fell', 'Glen', 'Heath', 'Highmeadow', 'Lough', 'Moor', 'Wren'];
-const ends = ['estimate.md', 'estimate.csv', 'estimate.json', 'schedule.md', 'schedule.ics', 'schedule.json'];
+const names = ['Brook', 'Cairn', 'Dell', 'Fell', 'Glen', 'Heath', 'Lough', 'Moor', 'Wren'];
+const kinds = [
+  'estimate.md',
+  'estimate.csv',
+  'estimate.json',
+  'schedule.md',
+  'schedule.csv',
+  'schedule.ics',
+  'schedule.json',
+];
+const sheets = ['worksheet.html', 'inspection.html'];
 
 /** JSON without the places in files, which are the only thing that the order of declarations may change. */
 const withoutPlaces = (name: string, text: string): unknown =>
   name.endsWith('.json') ? JSON.parse(text, (key, value) => (key === 'at' ? undefined : value)) : text;
 
 describe('what is written', () => {
-  it('is six papers for each rig and each fleet', () => {
-    expect([...papers.keys()].sort()).toEqual(names.flatMap((name) => ends.map((end) => `${name}.${end}`)).sort());
+  it('is estimate, schedule, sheets and roof plan for each rig; of a fleet the sheets of the visits that come soon', () => {
+    const ends = [...kinds, ...sheets, 'roof.svg'];
+    for (const [asOf, until] of [
+      ['2026-11-25', '2026-12-25'],
+      ['2027-03-10', '2027-04-09'],
+    ] as const) {
+      const written = [...papersOf(single, { asOf, today: asOf }), ...papersOf(fleet, { asOf, today: asOf })];
+      const plan = JSON.parse(paper('Highmeadow.schedule.json', new Map(written))) as SchedulePaper;
+      const soon = plan.schedule.visits.flatMap(({ rig, days }) => ((days[0] as string) <= until ? [rig] : []));
+      expect(soon.length, asOf).toBeGreaterThan(0);
+      const all = [
+        ...names.flatMap((name) => ends.map((end) => `${name}.${end}`)),
+        ...kinds.map((end) => `Highmeadow.${end}`),
+        ...[...new Set(soon)].flatMap((rig) => sheets.map((end) => `${rig}.Highmeadow.${end}`)),
+      ];
+      expect(written.map(([name]) => name).sort(), asOf).toEqual(all.sort());
+    }
   });
 
   it('has the same bytes on a second run, whatever the order in which files are seen', () => {

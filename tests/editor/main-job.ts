@@ -148,10 +148,14 @@ export const steps: readonly Step[] = [
         'estimate.csv',
         'estimate.json',
         'schedule.md',
+        'schedule.csv',
         'schedule.ics',
         'schedule.json',
+        'worksheet.html',
+        'inspection.html',
+        'roof.svg',
       ].map((end) => join(out, `Wren.${end}`));
-      await eventually('the six files', async () => names.every((name) => existsSync(name)), 30);
+      await eventually('the files', async () => names.every((name) => existsSync(name)), 30);
       await editor.page.locator('.tab', { hasText: 'Wren.estimate.md' }).waitFor();
       assert.match(readFileSync(names[0] as string, 'utf8'), /USD/);
     },

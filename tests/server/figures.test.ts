@@ -204,8 +204,12 @@ rig Tern like Alder28 under Yard {
       'Tern.estimate.csv',
       'Tern.estimate.json',
       'Tern.schedule.md',
+      'Tern.schedule.csv',
       'Tern.schedule.ics',
       'Tern.schedule.json',
+      'Tern.worksheet.html',
+      'Tern.inspection.html',
+      'Tern.roof.svg',
     ]);
     await editor.replace('rigs/tern.rig', 'tape front', 'tape frnot');
     const refused = await ask('rigs/tern.rig');

@@ -9,7 +9,7 @@ import type { Cut, VisitWork } from './visit-work.ts';
 
 /** How each kind of work is done: common practice; the label comes first. */
 const how: Readonly<Record<string, string>> = {
-  wash: 'From the ladder side, a part at a time; rinse until it runs clear. Nothing is laid before it is dry.',
+  wash: 'From the ladder side, a part at a time; rinse until it runs clear. Nothing is laid on a wet surface.',
   strip: 'Plastic scraper first, the blade away from you and never on the membrane. All of it comes off.',
   'strip-hard': 'Plastic blades, in small bites; what is left of silicone keeps everything else from sticking.',
   wipe: 'One cloth wet, a dry one after it before it has flashed off. Turn to a clean face often.',
