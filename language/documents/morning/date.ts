@@ -1,0 +1,8 @@
+// For which day the page of the morning is made.
+import type { Schedule } from '../../schedule/index.ts';
+
+/** The first day from the as-of date on with work of a visit; the as-of date itself where none is planned. */
+export function morningDate({ visits, asOf }: Schedule): string {
+  const days = visits.flatMap(({ days: all }) => all.filter((day) => day >= asOf));
+  return days.reduce((first, day) => (day < first ? day : first), days[0] ?? asOf);
+}

@@ -1,0 +1,25 @@
+// The look of the page of the morning: landscape, black ink alone is enough.
+
+/** No quotes, angle brackets or ampersands: the renderer would escape them. */
+export const morningStyle = `
+@page{size:landscape;margin:9mm}
+main{max-width:279mm}
+h2{font-size:1.05em;margin:3mm 0 1mm}
+.strip{display:flex;flex-wrap:wrap;gap:1mm 6mm;border:.6mm solid var(--ink);padding:1mm 3mm;margin:1mm 0}
+.strip p{margin:.5mm 0}
+.held{border:1.2mm solid #b00000;padding:2.5mm;margin:2mm 0;break-inside:avoid;background:repeating-linear-gradient(135deg,#b00000 0 .5mm,#fff 0 2.4mm);print-color-adjust:exact;-webkit-print-color-adjust:exact}
+.held>div{background:var(--paper);padding:1mm 3mm;border:.3mm solid var(--ink)}
+.held h2{border:0;margin:0;font-size:1.3em;letter-spacing:.08em}
+.rows table{font-size:.9em}
+.rows td,.rows th{padding:.8mm 1mm}
+.rows th,.held th{overflow-wrap:normal}
+.rows .long{width:34mm}
+.rows .middle{width:22mm}
+.rows td p{margin:.2mm 0}
+.columns{columns:3;column-gap:6mm}
+.columns section{break-inside:avoid-column}
+.columns h2{margin-top:0}
+.columns ul{padding-left:4mm}
+@media print{body{font-size:8.5pt;line-height:1.25}h1{font-size:1.3em}}
+@media screen and (max-width:600px){.columns{columns:1}}
+`.replaceAll('\n', '');
