@@ -50,12 +50,12 @@ export async function documentsFor(
   const files: DocumentFile[] = [];
   for (const view of project.rigs(path)) {
     if (view.rig.kind === 'rig' && (!wanted || wanted.has(view.rig.name)))
-      files.push(...documentsOf({ kind: 'rig', view }, dates));
+      files.push(...(await documentsOf({ kind: 'rig', view }, dates)));
   }
   const fleets = project.fleets(path).filter(({ fleet }) => !wanted || wanted.has(fleet.name));
   const lp = fleets.length > 0 ? await loadLinearPrograms() : undefined;
   for (const { fleet, views } of fleets)
-    files.push(...documentsOf({ kind: 'fleet', fleet, views }, dates, lp ? { lp } : {}));
+    files.push(...(await documentsOf({ kind: 'fleet', fleet, views }, dates, lp ? { lp } : {})));
   const problems = [...(wanted ?? [])]
     .filter((name) => !targets.some((target) => target.name === name))
     .map((name) => `There is no rig or fleet \`${name}\` in this file.`);

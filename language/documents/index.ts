@@ -1,14 +1,16 @@
 // The papers of a rig or a fleet. The same records and as-of date give the same bytes.
 import type { Dates, Fleet } from '../resolve/types.ts';
 import { addPeriod } from '../values/calendar.ts';
+import { toBase64 } from './bytes.ts';
 import { estimateCsv } from './estimate-csv.ts';
 import { estimateMarkdown } from './estimate-markdown.ts';
 import { type Beside, type Papers, papersOf, type Subject } from './papers.ts';
-import type { TextFile } from './protocol.ts';
+import type { DocumentFile, TextFile } from './protocol.ts';
 import { scheduleCsv } from './schedule-csv.ts';
 import { scheduleIcs } from './schedule-ics.ts';
 import { scheduleMarkdown } from './schedule-markdown.ts';
 import { sheetsOf } from './sheets/index.ts';
+import { estimateWorkbook } from './workbook/index.ts';
 
 export { type Beside, type Subject, scheduleIn } from './papers.ts';
 
@@ -16,8 +18,21 @@ export { type Beside, type Subject, scheduleIn } from './papers.ts';
  * `NAME.estimate.{md,csv,json}` and `NAME.schedule.{md,csv,ics,json}`, work sheet, inspection sheet and roof plan; of a fleet
  * the sheets of the rigs whose next visit comes soon.
  */
-export function documentsOf(subject: Subject, dates: Dates, beside: Beside = {}): TextFile[] {
+export function textDocumentsOf(subject: Subject, dates: Dates, beside: Beside = {}): TextFile[] {
+  return textsOf(subject, papersOf(subject, dates, beside), dates);
+}
+
+/** All papers: the texts of {@link textDocumentsOf} and `NAME.estimate.xlsx`, whose library works asynchronously. */
+export async function documentsOf(subject: Subject, dates: Dates, beside: Beside = {}): Promise<DocumentFile[]> {
   const papers = papersOf(subject, dates, beside);
+  const workbook = await estimateWorkbook(papers.estimate);
+  return [
+    ...textsOf(subject, papers, dates),
+    { name: `${papers.estimate.name}.estimate.xlsx`, base64: toBase64(workbook) },
+  ];
+}
+
+function textsOf(subject: Subject, papers: Papers, dates: Dates): TextFile[] {
   const { estimate, schedule } = papers;
   const json = (data: unknown) => `${JSON.stringify(data, undefined, 2)}\n`;
   const file = (end: string, text: string): TextFile => ({ name: `${estimate.name}.${end}`, text });

@@ -1,6 +1,6 @@
 // The papers of both examples, worked out once for several tests.
 import { fileURLToPath } from 'node:url';
-import { documentsOf } from '../../language/documents/index.ts';
+import { textDocumentsOf } from '../../language/documents/index.ts';
 import { createProject } from '../../language/resolve/project.ts';
 import type { Dates } from '../../language/resolve/types.ts';
 import { filesOf, projectOf, readFolder } from '../project/workspace.ts';
@@ -18,10 +18,10 @@ export function papersOf(texts: Texts, on: Dates = dates): Map<string, string> {
   for (const path of Object.keys(texts)) {
     for (const view of project.rigs(path)) {
       if (view.rig.kind === 'rig')
-        for (const { name, text } of documentsOf({ kind: 'rig', view }, on)) out.set(name, text);
+        for (const { name, text } of textDocumentsOf({ kind: 'rig', view }, on)) out.set(name, text);
     }
     for (const { fleet, views } of project.fleets(path))
-      for (const { name, text } of documentsOf({ kind: 'fleet', fleet, views }, on)) out.set(name, text);
+      for (const { name, text } of textDocumentsOf({ kind: 'fleet', fleet, views }, on)) out.set(name, text);
   }
   return out;
 }
@@ -43,7 +43,7 @@ export function papersOfText(text: string, on: Dates = dates): Map<string, strin
     .rigs('a.rig')
     .filter(({ rig }) => rig.kind === 'rig');
   if (!view) throw new Error('the text has no rig');
-  return new Map(documentsOf({ kind: 'rig', view }, on).map(({ name, text: body }) => [name, body]));
+  return new Map(textDocumentsOf({ kind: 'rig', view }, on).map(({ name, text: body }) => [name, body]));
 }
 
 /** The text with its declarations in the opposite order; what stands before them stays. */

@@ -154,6 +154,7 @@ export const steps: readonly Step[] = [
         'worksheet.html',
         'inspection.html',
         'roof.svg',
+        'estimate.xlsx',
       ].map((end) => join(out, `Wren.${end}`));
       await eventually('the files', async () => names.every((name) => existsSync(name)), 30);
       await editor.page.locator('.tab', { hasText: 'Wren.estimate.md' }).waitFor();

@@ -210,6 +210,7 @@ rig Tern like Alder28 under Yard {
       'Tern.worksheet.html',
       'Tern.inspection.html',
       'Tern.roof.svg',
+      'Tern.estimate.xlsx',
     ]);
     await editor.replace('rigs/tern.rig', 'tape front', 'tape frnot');
     const refused = await ask('rigs/tern.rig');

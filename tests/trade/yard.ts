@@ -1,5 +1,5 @@
 // A used rig in a few lines, and what the real engine says of it: checker, due dates, estimate, schedule, papers.
-import { documentsOf } from '../../language/documents/index.ts';
+import { textDocumentsOf } from '../../language/documents/index.ts';
 import { type Due, duesOf } from '../../language/due/index.ts';
 import { type Estimate, estimateOf } from '../../language/estimate/index.ts';
 import type { RigView } from '../../language/resolve/types.ts';
@@ -59,4 +59,4 @@ export const estimate = (text: string, day = asOf): Estimate => estimateOf(viewO
 export const schedule = (text: string, day = asOf): Schedule => scheduleOfRig(viewOf(text), on(day));
 /** The papers of the rig by file name. */
 export const papers = (text: string, day = asOf): ReadonlyMap<string, string> =>
-  new Map(documentsOf({ kind: 'rig', view: viewOf(text) }, on(day)).map(({ name, text: body }) => [name, body]));
+  new Map(textDocumentsOf({ kind: 'rig', view: viewOf(text) }, on(day)).map(({ name, text: body }) => [name, body]));
