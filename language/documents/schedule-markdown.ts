@@ -14,7 +14,7 @@ export function scheduleMarkdown(paper: SchedulePaper): string {
   return paragraphs(
     `# Schedule: ${plain(name)}`,
     `As of ${asOf}, computed from what was recorded and planned. Built-in figures: library ${library}.`,
-    section('Moved since it was written last', bullets(movedOf(paper))),
+    lateness(paper),
     section(
       'Falls due',
       dueTable(
@@ -25,8 +25,8 @@ export function scheduleMarkdown(paper: SchedulePaper): string {
     ...(schedule.visits.length === 0
       ? [section('Visits', 'No work is planned.')]
       : schedule.visits.map((visit) => visitText(visit, paper))),
+    section('Waits for material', bullets(waits(paper))),
     section('Could not be placed', bullets(unplaced(paper))),
-    section('Waiting for what is ordered', bullets(waitingOf(paper))),
     section(
       'Falls due later',
       dueTable(
@@ -96,27 +96,6 @@ function taskText(task: ScheduledTask, dated: boolean, { figures }: SchedulePape
   const materials = task.materials.length > 0 ? ` with ${task.materials.map(plain).join(', ')}` : '';
   const why = task.because.length > 0 ? ` – ${task.because.map(plain).join(' ')}` : '';
   return `- [ ] ${dated ? `${task.date} ` : ''}${plain(task.label)}${materials}${time ? ` (${time})` : ''}${why}`;
-}
-
-function movedOf({ schedule: { moved = [] }, kind }: SchedulePaper): string[] {
-  return moved.map(({ rig, title, from, to, because }) => {
-    const days =
-      from === undefined
-        ? `new, on ${to}`
-        : to === undefined
-          ? `was on ${from}`
-          : from === to
-            ? from
-            : `${from} to ${to}`;
-    return `${kind === 'fleet' ? `${plain(rig)}: ` : ''}${plain(title)} (${days}) – ${plain(because)}`;
-  });
-}
-
-function waitingOf({ schedule: { waiting = [] }, kind }: SchedulePaper): string[] {
-  return waiting.map(
-    ({ rig, title, material, until, because }) =>
-      `${kind === 'fleet' ? `${plain(rig)}: ` : ''}${plain(title)} – ${plain(material)} from ${until}: ${plain(because)}`,
-  );
 }
 
 function unplaced({ schedule, kind }: SchedulePaper): string[] {
