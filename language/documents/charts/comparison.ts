@@ -14,8 +14,9 @@ export interface ChartOptions {
 }
 
 const width = 640;
-const [left, right, gap] = [58, 168, 17];
-const plotHigh = 250;
+const [left, right, gap] = [58, 212, 17];
+/** An end label takes a name on up to two lines and its amount. */
+const [labelHigh, labelLetters, labelWide] = [46, 12, 24];
 
 /**
  * Money spent up to the end of each year, at its present value, a line for each way, as an SVG document. A vertical mark
@@ -30,7 +31,8 @@ export function comparisonFigure(comparison: Comparison, { id = 'ways' }: ChartO
   const years = Math.max(1, ...ways.map(({ spent }) => spent.length - 1));
   const money = scaleTo(Math.max(1, ...ways.flatMap(({ spent }) => spent)), 5);
   const marks = marksOf(ways);
-  const top = 46 + marks.length * gap;
+  const plotHigh = Math.max(250, labelHigh * ways.length);
+  const top = 54 + marks.length * gap;
   const bottom = top + plotHigh;
   const x = (year: number) => left + (year / years) * (width - left - right);
   const y = (amount: number) => bottom - (amount / money.end) * plotHigh;
@@ -89,7 +91,7 @@ function linesOf(
   [top, bottom]: readonly [number, number],
 ): readonly Element[] {
   const ends = ways.map(({ spent }) => y(spent.at(-1) ?? 0));
-  const places = spread(ends, 2 * gap, top + letters, bottom - gap + 4);
+  const places = spread(ends, labelHigh, top + letters - 6, bottom - 2 * gap + 8);
   const edge = x(years);
   return ways.map((way, i) => {
     const { colour, dash } = strokeOf(i);
@@ -102,10 +104,23 @@ function linesOf(
       el('polyline', { points, fill: 'none', 'stroke-linejoin': 'round', ...stroke }),
       line([edge + 2, ends[i] as number], [edge + 10, place - 4], { stroke: '#777777', 'stroke-width': 0.8 }),
       line([edge + 10, place - 4], [edge + 36, place - 4], stroke),
-      words(edge + 40, place, shortened(way.name, 17)),
-      words(edge + 40, place + gap - 3, way.expected.text, { 'font-size': 12 }),
+      ...[...inLines(way.name), way.expected.text].map((text, row) =>
+        words(edge + 40, place + row * (gap - 3), text, {
+          'font-size': labelLetters,
+          ...(text === way.expected.text ? { 'font-weight': 'bold' } : {}),
+        }),
+      ),
     );
   });
+}
+
+/** At most two lines; a name that is longer ends with an ellipsis. */
+function inLines(name: string): readonly string[] {
+  const all = shortened(name, 2 * labelWide);
+  if ([...all].length <= labelWide) return [all];
+  const cut = all.lastIndexOf(' ', labelWide);
+  const [first, rest] = cut > 0 ? [all.slice(0, cut), all.slice(cut + 1)] : [all, ''];
+  return rest === '' ? [shortened(first, labelWide)] : [first, shortened(rest, labelWide)];
 }
 
 function description({ ways, cheapest }: Comparison): string {

@@ -3,6 +3,6 @@ import type { Schedule } from '../../schedule/index.ts';
 
 /** The first day from the as-of date on with work of a visit; the as-of date itself where none is planned. */
 export function morningDate({ visits, asOf }: Schedule): string {
-  const days = visits.flatMap(({ days: all }) => all.filter((day) => day >= asOf));
-  return days.reduce((first, day) => (day < first ? day : first), days[0] ?? asOf);
+  const [first] = visits.flatMap(({ days }) => days.filter((day) => day >= asOf)).sort();
+  return first ?? asOf;
 }

@@ -36,17 +36,17 @@ function cells(row: DayRow, index: number): readonly Content[] {
       parts.length > 0 ? paragraph(el('span', { class: 'small' }, `on it ${parts.join(', ')}`)) : null,
     ],
     [
-      paragraph(el('b', {}, unitOf(row))),
+      el('b', {}, unitOf(row)),
       paragraph(typed(row.place), row.place === 'yard' ? [', row ', blank(`${row.rig}, row in the yard`)] : ''),
       slides === '' ? null : paragraph(slides),
     ],
-    [paragraph(`back ${row.returned ?? 'not booked'}`), paragraph(`leaves ${row.leaves ?? 'not booked'}`)],
+    [paragraph(row.returned ?? '–'), paragraph(row.leaves ?? 'not booked')],
     [
       paragraph(el('b', {}, shown(row.job)), days > 1 ? ` (day ${number} of ${days})` : ''),
       ...row.notes.map((note) => paragraph(shown(note))),
     ],
-    Array.from({ length: Math.max(2, row.people) }, (_, i) => paragraph(blank(`${row.rig}, name ${i + 1}`, 'middle'))),
-    `no. ${index + 1}`,
+    Array.from({ length: Math.max(2, row.people) }, (_, i) => [blank(`${row.rig}, name ${i + 1}`, 'middle'), ' ']),
+    [`no. ${index + 1}`, ...row.kit.map(({ text }) => paragraph(el('span', { class: 'small' }, shown(text))))],
     [paragraph(el('b', {}, row.finishBy.time)), paragraph(el('span', { class: 'small' }, shown(row.finishBy.because)))],
     driveCell(row),
     [
