@@ -15,6 +15,7 @@ export function scheduleMarkdown(paper: SchedulePaper): string {
     `# Schedule: ${plain(name)}`,
     `As of ${asOf}, computed from what was recorded and planned. Built-in figures: library ${library}.`,
     lateness(paper),
+    section('Moved since it was written last', bullets(movedOf(paper))),
     section(
       'Falls due',
       dueTable(
@@ -96,6 +97,33 @@ function taskText(task: ScheduledTask, dated: boolean, { figures }: SchedulePape
   const materials = task.materials.length > 0 ? ` with ${task.materials.map(plain).join(', ')}` : '';
   const why = task.because.length > 0 ? ` – ${task.because.map(plain).join(' ')}` : '';
   return `- [ ] ${dated ? `${task.date} ` : ''}${plain(task.label)}${materials}${time ? ` (${time})` : ''}${why}`;
+}
+
+function movedOf({ schedule: { moved = [] }, kind }: SchedulePaper): string[] {
+  return moved.map(({ rig, title, from, to, because }) => {
+    const was = from === undefined ? 'new' : `was on ${from}`;
+    const days =
+      from !== undefined && to !== undefined && from !== to
+        ? `${from} to ${to}`
+        : to === undefined
+          ? was
+          : `${was}, on ${to}`;
+    return `${kind === 'fleet' ? `${plain(rig)}: ` : ''}${plain(title)} (${days}) – ${plain(because)}`;
+  });
+}
+
+/** Only where something is late: how much, and how much of it no order of work could avoid. */
+function lateness({ schedule: { lateness } }: SchedulePaper): string {
+  if (!lateness || lateness.days === 0) return '';
+  const { days, bound } = lateness;
+  return `Late in all: ${days} days times severity (1 for sound or unknown to 6 for open). No order of work comes below ${bound}.`;
+}
+
+function waits({ schedule, kind }: SchedulePaper): string[] {
+  return (schedule.waiting ?? []).map(
+    ({ rig, title, material, until, because }) =>
+      `${kind === 'fleet' ? `${plain(rig)}, ` : ''}${plain(title)}: ${plain(material)} can be there on ${until}. ${plain(because)}`,
+  );
 }
 
 function unplaced({ schedule, kind }: SchedulePaper): string[] {
