@@ -36,17 +36,18 @@ export function pooledPurchases(
   currency: string | undefined,
   lp: LinearPrograms | undefined,
 ): readonly Pooled[] {
-  const shelves = shelvesOf(fleet, rigs, asOf);
   const tapes = gathered(rigs, ({ tapes: all }) => all.map((each) => ({ material: each.tape, need: each.pieces })));
   const poured = gathered(rigs, ({ poured: all }) => all.map((each) => ({ material: each.material, need: each })));
   return [
-    ...tapes.map(({ material, parts }) =>
-      pooled(material, parts, shelves(material), (onHand) =>
+    ...tapes.map(({ material, parts }, i) =>
+      pooled(material, parts, shelvesOf(fleet, rigs, tapes, i, asOf), (onHand) =>
         tapeTogether(material, parts, onHand, fleet, currency, lp),
       ),
     ),
-    ...poured.map(({ material, parts }) =>
-      pooled(material, parts, shelves(material), (onHand) => pouredTogether(material, parts, onHand, fleet, currency)),
+    ...poured.map(({ material, parts }, i) =>
+      pooled(material, parts, shelvesOf(fleet, rigs, poured, i, asOf), (onHand) =>
+        pouredTogether(material, parts, onHand, fleet, currency),
+      ),
     ),
   ];
 }
@@ -90,19 +91,33 @@ interface Shelves {
   readonly all: OnHand;
 }
 
-function shelvesOf(fleet: Fleet, rigs: readonly RigNeeds[], asOf: string): (material: Material) => Shelves {
-  return (material) => {
-    const has = ({ view }: RigNeeds) =>
-      view.rig.stock.some((each) =>
-        each.word === 'on-hand'
-          ? each.stock.some(({ name }) => name === material.name)
-          : each.material.name === material.name,
-      );
-    const own = merged(rigs.map(({ view }) => onHandOf(view.rig, material, asOf)));
-    // Work takes from the rig's own shelf where it has one, else from the fleet's.
-    const events = rigs.filter((rig) => !has(rig)).flatMap(({ view }) => view.rig.events);
-    return { own, all: merged([own, onHandOf({ stock: fleet.stock, events }, material, asOf)]) };
-  };
+/**
+ * The shelves for one of the groups that are bought together. Where several groups are of one name, sold in different ways,
+ * each has the shelves of its own rigs; the fleet's, and those of rigs that need none, serve the first: nothing twice.
+ */
+function shelvesOf(
+  fleet: Fleet,
+  rigs: readonly RigNeeds[],
+  groups: readonly { readonly material: Material; readonly parts: readonly Part<unknown>[] }[],
+  index: number,
+  asOf: string,
+): Shelves {
+  const { material, parts } = groups[index]!;
+  const alike = groups.filter((group) => group.material.name === material.name);
+  const isFirst = alike[0] === groups[index];
+  const elsewhere = new Set(alike.flatMap((group) => (group.parts === parts ? [] : group.parts.map(({ rig }) => rig))));
+  const from = isFirst ? rigs.filter((rig) => !elsewhere.has(rig)) : parts.map(({ rig }) => rig);
+  const own = merged(from.map(({ view }) => onHandOf(view.rig, material, asOf)));
+  if (!isFirst) return { own, all: own };
+  const has = ({ view }: RigNeeds) =>
+    view.rig.stock.some((each) =>
+      each.word === 'on-hand'
+        ? each.stock.some(({ name }) => name === material.name)
+        : each.material.name === material.name,
+    );
+  // Work takes from the rig's own shelf where it has one, else from the fleet's.
+  const events = rigs.filter((rig) => !has(rig)).flatMap(({ view }) => view.rig.events);
+  return { own, all: merged([own, onHandOf({ stock: fleet.stock, events }, material, asOf)]) };
 }
 
 function merged(shelves: readonly OnHand[]): OnHand {

@@ -188,6 +188,21 @@ describe('a fleet', () => {
       '30.00 USD',
     ]);
     expect(one?.cutting?.stock[0]?.kind).toBe('on-hand');
+    // The one length on the shelf is cut once, for the first.
+    expect(together[1]?.cutting?.stock.map(({ kind }) => kind)).toEqual(['roll']);
+    expect(together[1]?.purchase.onHand).toBeUndefined();
+  });
+
+  it('leaves to each what lies on the shelves of its own rigs, where one name is sold at two prices', () => {
+    const rig = (name: string, price: string, shelf: string) =>
+      `tape Strip { width 4 in  roll 25 ft at ${price} USD  bonds-to epdm }\nrig ${name} {\n  roof 11 ft by 8 ft epdm\n  edge curbside wide 1 1/2 in\n  tape curbside with Strip\n  ${shelf}\n}\n`;
+    const two = papersOf({
+      'one.rig': rig('One', '30', ''),
+      'two.rig': rig('Two', '31', 'on-hand Strip 12 ft'),
+      'yard/both.rig': 'fleet Both {\n  rigs "../*.rig"\n}\n',
+    });
+    const { together } = JSON.parse(paper('Both.estimate.json', two)) as EstimatePaper;
+    expect(together.map(({ cutting }) => cutting?.stock.map(({ kind }) => kind))).toEqual([['roll'], ['on-hand']]);
   });
 
   it('says why two currencies have no one sum', () => {
