@@ -26,8 +26,8 @@ export function scheduleMarkdown(paper: SchedulePaper): string {
     ...(schedule.visits.length === 0
       ? [section('Visits', 'No work is planned.')]
       : schedule.visits.map((visit) => visitText(visit, paper))),
-    section('Waits for material', bullets(waits(paper))),
     section('Could not be placed', bullets(unplaced(paper))),
+    section('Waiting for what is ordered', bullets(waitingOf(paper))),
     section(
       'Falls due later',
       dueTable(
@@ -99,19 +99,6 @@ function taskText(task: ScheduledTask, dated: boolean, { figures }: SchedulePape
   return `- [ ] ${dated ? `${task.date} ` : ''}${plain(task.label)}${materials}${time ? ` (${time})` : ''}${why}`;
 }
 
-function movedOf({ schedule: { moved = [] }, kind }: SchedulePaper): string[] {
-  return moved.map(({ rig, title, from, to, because }) => {
-    const was = from === undefined ? 'new' : `was on ${from}`;
-    const days =
-      from !== undefined && to !== undefined && from !== to
-        ? `${from} to ${to}`
-        : to === undefined
-          ? was
-          : `${was}, on ${to}`;
-    return `${kind === 'fleet' ? `${plain(rig)}: ` : ''}${plain(title)} (${days}) – ${plain(because)}`;
-  });
-}
-
 /** Only where something is late: how much, and how much of it no order of work could avoid. */
 function lateness({ schedule: { lateness } }: SchedulePaper): string {
   if (!lateness || lateness.days === 0) return '';
@@ -119,10 +106,24 @@ function lateness({ schedule: { lateness } }: SchedulePaper): string {
   return `Late in all: ${days} days times severity (1 for sound or unknown to 6 for open). No order of work comes below ${bound}.`;
 }
 
-function waits({ schedule, kind }: SchedulePaper): string[] {
-  return (schedule.waiting ?? []).map(
+function movedOf({ schedule: { moved = [] }, kind }: SchedulePaper): string[] {
+  return moved.map(({ rig, title, from, to, because }) => {
+    const days =
+      from === undefined
+        ? `new, on ${to}`
+        : to === undefined
+          ? `was on ${from}`
+          : from === to
+            ? from
+            : `${from} to ${to}`;
+    return `${kind === 'fleet' ? `${plain(rig)}: ` : ''}${plain(title)} (${days}) – ${plain(because)}`;
+  });
+}
+
+function waitingOf({ schedule: { waiting = [] }, kind }: SchedulePaper): string[] {
+  return waiting.map(
     ({ rig, title, material, until, because }) =>
-      `${kind === 'fleet' ? `${plain(rig)}, ` : ''}${plain(title)}: ${plain(material)} can be there on ${until}. ${plain(because)}`,
+      `${kind === 'fleet' ? `${plain(rig)}: ` : ''}${plain(title)} – ${plain(material)} from ${until}: ${plain(because)}`,
   );
 }
 
