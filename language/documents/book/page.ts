@@ -20,10 +20,10 @@ a{color:inherit}
 .unknown{font-style:italic}
 .contents{columns:2;column-gap:6mm}
 td p{margin:.3mm 0}
-table.dated th:first-child{white-space:nowrap;width:24mm}
+.dated th:first-child{overflow-wrap:normal;width:24mm}
 svg.chart{max-width:100%;height:auto}
 @media screen{.leaf{border-top:.4mm solid var(--rule);margin-top:6mm;padding-top:2mm}}
-@media screen and (max-width:600px){.contents{columns:1}dl{grid-template-columns:1fr}dd{margin:0 0 1.4mm}.wide td:empty{display:none}}
+@media screen and (max-width:600px){.contents{columns:1}dl{grid-template-columns:1fr}dd{margin:0 0 1.4mm}.dated th:first-child{width:100%}.wide td:empty{display:none}}
 `.replaceAll('\n', '');
 
 /** The whole text of a page with one heading of the first level. `more` is style that this page alone needs. */

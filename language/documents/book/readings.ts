@@ -35,5 +35,6 @@ function changeOf(reading: ReadingTold, before: ReadingTold | undefined): string
   if (!before) return 'first reading there';
   const points = reading.moisture.percent - before.moisture.percent;
   if (points === 0) return 'unchanged';
-  return `${points > 0 ? 'up' : 'down'} ${rounded(Math.abs(points), 1).replace(/\.0$/, '')} points`;
+  const size = rounded(Math.abs(points), 1).replace(/\.0$/, '');
+  return `${points > 0 ? 'up' : 'down'} ${size} ${size === '1' ? 'point' : 'points'}`;
 }
