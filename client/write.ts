@@ -40,9 +40,9 @@ export async function write(server: LanguageServer, argument: unknown): Promise<
   }
   const name = asked.success ? asked.data.name : undefined;
   try {
-    const files = await documentsOf(server, uri, name === undefined ? undefined : [name]);
-    if (files === undefined) return;
     const folder = Uri.joinPath(homeOf(uri), setting);
+    const files = await documentsOf(server, uri, folder, name === undefined ? undefined : [name]);
+    if (files === undefined) return;
     const delivery = await deliver(files, folderAt(folder), askAboutEdited);
     if (delivery !== undefined) await report(delivery, folder, workspace.asRelativePath(folder, false));
   } catch (error) {
@@ -57,15 +57,16 @@ export async function write(server: LanguageServer, argument: unknown): Promise<
 async function documentsOf(
   server: LanguageServer,
   uri: Uri,
+  folder: Uri,
   names: readonly string[] | undefined,
 ): Promise<readonly DocumentFile[] | undefined> {
   const reply = await withProgress(async (token) =>
-    server.documents({ uri: uri.toString(), ...(names && { names }) }, token),
+    server.documents({ uri: uri.toString(), folder: folder.toString(), ...(names && { names }) }, token),
   );
   if (reply === undefined) return undefined;
   if (reply.kind === 'choose') {
     const chosen = await choose(reply.targets);
-    return chosen && documentsOf(server, uri, chosen);
+    return chosen && documentsOf(server, uri, folder, chosen);
   }
   if (reply.problems.length > 0) await showProblems(reply.files.length, reply.problems);
   return reply.files.length > 0 ? reply.files : undefined;

@@ -1,5 +1,5 @@
 // The papers of a file's rigs and fleets, for the editor and for the command line.
-import { documentsOf } from '../language/documents/index.ts';
+import { type Beside, documentsOf, scheduleIn } from '../language/documents/index.ts';
 import type { DocumentFile, DocumentsReply, Target } from '../language/documents/protocol.ts';
 import type { Project } from '../language/resolve/project.ts';
 import type { Dates } from '../language/resolve/types.ts';
@@ -18,7 +18,8 @@ export function targetsIn(project: Project, path: string): Target[] {
 
 /**
  * The papers of the named rigs and fleets of a file; without names, of its only one. `place` writes where a finding stands.
- * The solver of linear programs is loaded where a fleet is among them, to prove more of its purchase.
+ * `before` gives the text of a paper that was written before, where there is one: what it planned for this week stays. The
+ * solver of linear programs is loaded where a fleet is among them, to prove more of its purchase.
  */
 export async function documentsFor(
   project: Project,
@@ -26,6 +27,7 @@ export async function documentsFor(
   names: readonly string[] | undefined,
   dates: Dates,
   place: (finding: Finding) => string,
+  before: (fileName: string) => Promise<string | undefined>,
 ): Promise<DocumentsReply> {
   const targets = targetsIn(project, path);
   if (names === undefined && targets.length > 1) return { kind: 'choose', targets };
@@ -48,14 +50,20 @@ export async function documentsFor(
   }
   const wanted = names === undefined ? undefined : new Set(names);
   const files: DocumentFile[] = [];
+  const earlier = async (name: string): Promise<Beside> => {
+    const previous = scheduleIn(await before(`${name}.schedule.json`), dates);
+    return previous ? { previous } : {};
+  };
   for (const view of project.rigs(path)) {
     if (view.rig.kind === 'rig' && (!wanted || wanted.has(view.rig.name)))
-      files.push(...(await documentsOf({ kind: 'rig', view }, dates)));
+      files.push(...(await documentsOf({ kind: 'rig', view }, dates, await earlier(view.rig.name))));
   }
   const fleets = project.fleets(path).filter(({ fleet }) => !wanted || wanted.has(fleet.name));
   const lp = fleets.length > 0 ? await loadLinearPrograms() : undefined;
-  for (const { fleet, views } of fleets)
-    files.push(...(await documentsOf({ kind: 'fleet', fleet, views }, dates, lp ? { lp } : {})));
+  for (const { fleet, views } of fleets) {
+    const beside = { ...(await earlier(fleet.name)), ...(lp ? { lp } : {}) };
+    files.push(...(await documentsOf({ kind: 'fleet', fleet, views }, dates, beside)));
+  }
   const problems = [...(wanted ?? [])]
     .filter((name) => !targets.some((target) => target.name === name))
     .map((name) => `There is no rig or fleet \`${name}\` in this file.`);

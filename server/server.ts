@@ -1,4 +1,5 @@
 // One language server over one connection.
+import { join } from 'node:path';
 import {
   addCodeActionHandler,
   addCodeLensHandler,
@@ -31,6 +32,7 @@ import {
   statusMethod,
 } from '../language/documents/protocol.ts';
 import { relativeTo } from '../language/resolve/paths.ts';
+import type { Finding } from '../language/rules/finding.ts';
 import { type BackgroundPace, backgroundChecks, type Progress } from './background.ts';
 import type { Clock } from './clock.ts';
 import { documentsFor } from './documents.ts';
@@ -40,6 +42,7 @@ import { diagnosticsPublisher } from './publisher.ts';
 import { refresher } from './refresh.ts';
 import { createSession, type Session } from './session.ts';
 import { statusSender } from './status.ts';
+import { textAt } from './written-before.ts';
 
 /** How long what is not urgent waits for more of its kind, in milliseconds. */
 export interface Pace extends BackgroundPace {
@@ -152,13 +155,16 @@ export function startServer(connection: Connection, clock: Clock, pace: Pace = c
 
 /** The papers that the client asks for, from the texts as they are typed now. */
 function papersOf(session: Session, open: Texts, params: unknown): Promise<DocumentsReply> {
-  const { uri, names } = documentsRequestSchema.parse(params);
+  const { uri, names, folder } = documentsRequestSchema.parse(params);
+  const before = (name: string) =>
+    folder === undefined ? Promise.resolve(undefined) : textAt(join(pathOf(folder), name));
   const texts = textsFrom((path) => session.project.text(path), open);
   const root = session.files.roots[0] ?? '';
-  return documentsFor(session.project, pathOf(uri), names, session.dates, ({ file, at }) => {
+  const place = ({ file, at }: Finding) => {
     const { line, character } = rangeOf(texts.of(file), at).start;
     return `${relativeTo(root, file)}:${line + 1}:${character + 1}`;
-  });
+  };
+  return documentsFor(session.project, pathOf(uri), names, session.dates, place, before);
 }
 
 /** Settings as the editor sent them; what is not understood stays as it was. */

@@ -36,6 +36,8 @@ export const documentsRequestSchema = z.object({
   uri: z.string(),
   /** Absent: all, if there is only one target, else the server answers with the choice. */
   names: z.array(z.string()).readonly().optional(),
+  /** The URI of the folder that they go into: the schedule that was written there before counts. */
+  folder: z.string().optional(),
 });
 export type DocumentsRequest = Readonly<z.infer<typeof documentsRequestSchema>>;
 

@@ -5,7 +5,9 @@ import { type Answer, deliver } from '../../language/documents/delivery.ts';
 import type { DocumentFile } from '../../language/documents/protocol.ts';
 import { createProject } from '../../language/resolve/project.ts';
 import type { Dates } from '../../language/resolve/types.ts';
+import type { Finding } from '../../language/rules/finding.ts';
 import { documentsFor, targetsIn } from '../documents.ts';
+import { textAt } from '../written-before.ts';
 import { type Asked, diskOf, Misuse } from './paths.ts';
 import { positions } from './text.ts';
 
@@ -40,10 +42,12 @@ export async function writeDocuments(asked: Asked, dates: Dates, options: WriteO
     const names = options.name ? all.filter((name) => options.name?.includes(name)) : all;
     for (const name of names) found.add(name);
     if (names.length === 0) continue;
-    const reply = await documentsFor(project, path, names, dates, (finding) => {
+    const place = (finding: Finding) => {
       const { start } = positions(project.text(finding.file) ?? '')(finding.at);
       return `${from(finding.file)}:${start.line + 1}:${start.character + 1}`;
-    });
+    };
+    const before = (name: string) => textAt(join(resolve(options.out), name));
+    const reply = await documentsFor(project, path, names, dates, place, before);
     if (reply.kind !== 'documents') continue;
     files.push(...reply.files);
     if (reply.problems.length > 0) problems.push(`${from(path)}: ${reply.problems.join('\n  ')}`);
