@@ -20,8 +20,20 @@ export function listing(
   none: string,
 ): Element {
   if (rows.length === 0) return paragraph(el('b', {}, `${caption}: `), none);
-  return el('div', { class: 'wide' }, table(caption, heads, rows));
+  return el(
+    'div',
+    { class: 'wide' },
+    table(
+      caption,
+      heads,
+      rows.map(([first, ...rest]) => [unbroken(first), ...rest]),
+    ),
+  );
 }
+
+/** A date stays on one line. */
+const unbroken = (cell: Content): Content =>
+  typeof cell === 'string' && /^\d{4}-\d\d-\d\d/.test(cell) ? el('span', { class: 'nowrap' }, cell) : cell;
 
 /** Contents with blanks and marks between them. */
 export function joined(parts: readonly Content[], mark = ', '): readonly Content[] {

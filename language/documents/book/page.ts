@@ -21,6 +21,9 @@ a{color:inherit}
 .contents{columns:2;column-gap:6mm}
 td p{margin:.3mm 0}
 .dated th:first-child{overflow-wrap:normal;width:24mm}
+h2+p{break-after:avoid}
+h2.leaf+p+.leaf{break-before:auto}
+.dated td:nth-child(3){min-width:17mm}
 svg.chart{max-width:100%;height:auto}
 @media screen{.leaf{border-top:.4mm solid var(--rule);margin-top:6mm;padding-top:2mm}}
 @media screen and (max-width:600px){.contents{columns:1}dl{grid-template-columns:1fr}dd{margin:0 0 1.4mm}.dated th:first-child{width:100%}.wide td:empty{display:none}}

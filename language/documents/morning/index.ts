@@ -1,9 +1,7 @@
 // The page of the morning of a yard.
-
-import type { Dates } from '../../resolve/types.ts';
 import { dayPlan } from '../../schedule/day.ts';
 import type { Papers, Subject } from '../papers.ts';
-import type { DocumentFile } from '../protocol.ts';
+import type { TextFile } from '../protocol.ts';
 import { morningDate } from './date.ts';
 import { morningPage } from './page.ts';
 
@@ -14,7 +12,7 @@ export { morningPage } from './page.ts';
  * `NAME.morning.html` of a fleet: one landscape page for its crew, for the first day from the as-of date on with work, else
  * for the as-of date. An owner's rig has a work sheet and needs none.
  */
-export function morningOf(subject: Subject, papers: Papers, _dates: Dates): DocumentFile[] {
+export function morningOf(subject: Subject, papers: Papers): TextFile[] {
   if (subject.kind === 'rig') return [];
   const { fleet, views } = subject;
   const { schedule } = papers.schedule;

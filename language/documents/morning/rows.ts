@@ -47,7 +47,7 @@ function cells(row: DayRow, index: number): readonly Content[] {
     ],
     Array.from({ length: Math.max(2, row.people) }, (_, i) => [blank(`${row.rig}, name ${i + 1}`, 'middle'), ' ']),
     [`no. ${index + 1}`, ...row.kit.map(({ text }) => paragraph(el('span', { class: 'small' }, shown(text))))],
-    [paragraph(el('b', {}, row.finishBy.time)), paragraph(el('span', { class: 'small' }, shown(row.finishBy.because)))],
+    [el('b', {}, row.finishBy.time), el('span', { class: 'small' }, ` ${shown(row.finishBy.because)}`)],
     driveCell(row),
     [
       paragraph(tick(`${row.rig}, done`), ' done ', blank(`${row.rig}, initials`)),
