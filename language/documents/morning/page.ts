@@ -104,31 +104,39 @@ function below({ kit, wetDay, waiting, changed, changedMore }: DayPlan): Element
       wetDay.map(({ rig, what }) => `${rig === undefined ? '' : `${shown(rig)}: `}${shown(what)}`),
       'Nothing indoors is known of.',
     ),
-    part(
-      'Waiting for parts',
-      waiting.parts.map((one) => [
-        unitOf(one),
-        ` ${shown(one.title)}: ${shown(one.material)}, there from ${one.until}`,
-      ]),
-      'Nothing.',
+    el(
+      'div',
+      {},
+      part(
+        'Waiting for parts',
+        waiting.parts.map((one) => [
+          unitOf(one),
+          ` ${shown(one.title)}: ${shown(one.material)}, there from ${one.until}`,
+        ]),
+        'Nothing.',
+      ),
+      part(
+        'Waiting for a gap',
+        waiting.gap.map((one) => [
+          unitOf(one),
+          ` ${shown(one.title)}: ${shown(one.because)}${one.firstDay === undefined ? '' : ` First day that would do: ${one.firstDay}.`}`,
+        ]),
+        'Nothing.',
+      ),
     ),
-    part(
-      'Waiting for a gap',
-      waiting.gap.map((one) => [
-        unitOf(one),
-        ` ${shown(one.title)}: ${shown(one.because)}${one.firstDay === undefined ? '' : ` First day that would do: ${one.firstDay}.`}`,
-      ]),
-      'Nothing.',
-    ),
-    part(
-      'Drying out',
-      waiting.dryOut.map((one) => [unitOf(one), ` next reading ${one.nextReading}: ${shown(one.title)}`]),
-      'Nothing.',
-    ),
-    part(
-      'Changed since the schedule before',
-      [...changed.slice(0, 5).map(shown), ...more],
-      'Nothing is known to have changed.',
+    el(
+      'div',
+      {},
+      part(
+        'Drying out',
+        waiting.dryOut.map((one) => [unitOf(one), ` next reading ${one.nextReading}: ${shown(one.title)}`]),
+        'Nothing.',
+      ),
+      part(
+        'Changed since the schedule before',
+        [...changed.slice(0, 5).map(shown), ...more],
+        'Nothing is known to have changed.',
+      ),
     ),
   );
 }

@@ -17,10 +17,9 @@ h2{font-size:1.05em;margin:3mm 0 1mm}
 .rows .middle{width:20mm}.rows .blank{height:4mm}.rows .tick{width:3.4mm;height:3.4mm}
 .rows th:nth-child(1){width:23mm}.rows th:nth-child(3){width:19mm}.rows th:nth-child(5){width:46mm}.rows th:nth-child(9){width:42mm}
 .rows td p{margin:.2mm 0}
-.columns{columns:3;column-gap:6mm}
-.columns section{break-inside:avoid-column}
+.columns{display:grid;grid-template-columns:repeat(4,1fr);gap:0 5mm;margin-top:1mm}
 .columns h2{margin-top:0}
 .columns ul{padding-left:4mm}
 @media print{body{font-size:8pt;line-height:1.2}h1{font-size:1.3em;margin:0}h2{margin:1.5mm 0 .5mm}.held{padding:2mm;margin:1mm 0}.held .blank{height:3.6mm}.rows td,.rows th{padding:.4mm 1mm}table{margin:0 0 1.5mm}li{margin:.2mm 0}}
-@media screen and (max-width:600px){.columns{columns:1}.rows th:nth-child(n){width:100%}}
+@media screen and (max-width:600px){.columns{display:block}.rows th:nth-child(n){width:100%}}
 `.replaceAll('\n', '');
