@@ -1,9 +1,12 @@
 // The papers of a rig or a fleet. The same records and as-of date give the same bytes.
 import type { Dates, Fleet } from '../resolve/types.ts';
 import { addPeriod } from '../values/calendar.ts';
+import { bookOf } from './book/index.ts';
 import { toBase64 } from './bytes.ts';
+import { comparisonChart } from './charts/index.ts';
 import { estimateCsv } from './estimate-csv.ts';
 import { estimateMarkdown } from './estimate-markdown.ts';
+import { morningOf } from './morning/index.ts';
 import { type Beside, type Papers, papersOf, type Subject } from './papers.ts';
 import type { DocumentFile, TextFile } from './protocol.ts';
 import { scheduleCsv } from './schedule-csv.ts';
@@ -15,8 +18,9 @@ import { estimateWorkbook } from './workbook/index.ts';
 export { type Beside, type Subject, scheduleIn } from './papers.ts';
 
 /**
- * `NAME.estimate.{md,csv,json}` and `NAME.schedule.{md,csv,ics,json}`, work sheet, inspection sheet and roof plan; of a fleet
- * the sheets of the rigs whose next visit comes soon.
+ * `NAME.estimate.{md,csv,json}` and `NAME.schedule.{md,csv,ics,json}`; of a rig also work sheet, inspection sheet, roof plan,
+ * the chart of the ways over the years, service book and a file for each leak; of a fleet the sheets of the rigs whose next
+ * visit comes soon, and the page of the morning.
  */
 export function textDocumentsOf(subject: Subject, dates: Dates, beside: Beside = {}): TextFile[] {
   return textsOf(subject, papersOf(subject, dates, beside), dates);
@@ -45,7 +49,17 @@ function textsOf(subject: Subject, papers: Papers, dates: Dates): TextFile[] {
     file('schedule.ics', scheduleIcs(schedule)),
     file('schedule.json', json(schedule)),
     ...sheetsOf(subject, subject.kind === 'fleet' ? comingVisits(papers, subject.fleet, dates) : papers, dates),
+    ...waysChart(papers),
+    ...bookOf(subject, papers, dates),
+    ...morningOf(subject, papers),
   ];
+}
+
+/** `NAME.ways.svg` of a rig: what each way over the years costs by the end of each of them. */
+function waysChart({ estimate }: Papers): TextFile[] {
+  const [only] = estimate.comparisons;
+  if (estimate.kind === 'fleet' || only === undefined || 'reason' in only.comparison) return [];
+  return [{ name: `${estimate.name}.ways.svg`, text: comparisonChart(only.comparison) }];
 }
 
 /** Without the visits that begin later than `due-soon`: nobody prints the sheets of a whole yard for a year. */

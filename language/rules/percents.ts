@@ -35,7 +35,7 @@ interface Outside {
 function outside({ word, percent, share, chance }: Readonly<Record<string, unknown>>): Outside | undefined {
   if (word === 'real-interest' && percentIn(percent).some((value) => value <= -100))
     return { field: 'percent', message: 'Real interest lies above -100 %.' };
-  if (word === 'touch-up' && percentIn(share).some(isNoShare))
+  if (word === 'touch-ups' && percentIn(share).some(isNoShare))
     return { field: 'share', message: 'A share of the seams lies between 0 % and 100 %.' };
   if (word === 'missed-leak' && percentIn(chance).some(isNoShare))
     return { field: 'chance', message: 'A chance in a year lies between 0 % and 100 %.' };

@@ -31,7 +31,7 @@ export function* pointsOutOfOrder(file: string, declarations: readonly Declarati
         if (!at || !points) continue;
         const sizes = points.map(sizeOf);
         if (sizes.some((size) => size === undefined) || isRising(sizes as number[])) continue;
-        const better = `${statement.word === 'recoat' ? 'every ' : ''}${[...points]
+        const better = `${statement.word === 'recoats' ? 'every ' : ''}${[...points]
           .sort((a, b) => (sizeOf(a) as number) - (sizeOf(b) as number))
           .map(({ text }) => text)
           .join(', ')}`;

@@ -22,17 +22,17 @@ const horizon = row('horizon', {
   places: { period: must(period) },
   clauses: source,
 });
-const touchUp = row('touch-up', {
+const touchUp = row('touch-ups', {
   ...fact,
   help: 'The share of the seams that is touched up in a year where they are looked after by condition: least, likely, most.',
-  example: 'touch-up 10 %, 15 %, 20 %',
+  example: 'touch-ups 10 %, 15 %, 20 %',
   places: { share: must(threePoints(percent)) },
   clauses: source,
 });
-const recoat = row('recoat', {
+const recoat = row('recoats', {
   ...fact,
   help: 'After how long all seams are sealed again where that goes by the calendar: least, likely, most.',
-  example: 'recoat every 2 years, 3 years, 5 years',
+  example: 'recoats every 2 years, 3 years, 5 years',
   places: { every: must(after(['every'], threePoints(period))) },
   clauses: source,
 });

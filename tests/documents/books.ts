@@ -20,7 +20,7 @@ export function pagesOf(texts: Texts, dates: Dates = on): ReadonlyMap<string, st
   const out = new Map<string, string>();
   const add = (subject: Subject) => {
     const papers = papersOf(subject, dates);
-    for (const file of [...bookOf(subject, papers, dates), ...morningOf(subject, papers, dates)])
+    for (const file of [...bookOf(subject, papers, dates), ...morningOf(subject, papers)])
       if ('text' in file) out.set(file.name, file.text);
   };
   for (const path of Object.keys(texts)) {

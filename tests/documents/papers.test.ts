@@ -19,8 +19,8 @@ const withoutPlaces = (name: string, text: string): unknown =>
   name.endsWith('.json') ? JSON.parse(text, (key, value) => (key === 'at' ? undefined : value)) : text;
 
 describe('what is written', () => {
-  it('is estimate, schedule, sheets and roof plan for each rig; of a fleet the sheets of the visits that come soon', () => {
-    const ends = [...kinds, ...sheets, 'roof.svg'];
+  it('is every paper for each rig; of a fleet the sheets of the visits that come soon, and its morning', () => {
+    const ends = [...kinds, ...sheets, 'roof.svg', 'ways.svg', 'history.html'];
     for (const [asOf, until] of [
       ['2026-11-25', '2026-12-25'],
       ['2027-03-10', '2027-04-09'],
@@ -29,7 +29,10 @@ describe('what is written', () => {
       const plan = JSON.parse(paper('Highmeadow.schedule.json', new Map(written))) as SchedulePaper;
       const soon = plan.schedule.visits.flatMap(({ rig, days }) => ((days[0] as string) <= until ? [rig] : []));
       expect(soon.length, asOf).toBeGreaterThan(0);
+      const incidents = written.map(([name]) => name).filter((name) => /\.incident-\d+\.html$/.test(name));
       const all = [
+        ...incidents,
+        'Highmeadow.morning.html',
         ...names.flatMap((name) => ends.map((end) => `${name}.${end}`)),
         ...kinds.map((end) => `Highmeadow.${end}`),
         ...[...new Set(soon)].flatMap((rig) => sheets.map((end) => `${rig}.Highmeadow.${end}`)),

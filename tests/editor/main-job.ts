@@ -154,6 +154,8 @@ export const steps: readonly Step[] = [
         'worksheet.html',
         'inspection.html',
         'roof.svg',
+        'ways.svg',
+        'history.html',
         'estimate.xlsx',
       ].map((end) => join(out, `Wren.${end}`));
       await eventually('the files', async () => names.every((name) => existsSync(name)), 30);

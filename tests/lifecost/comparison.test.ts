@@ -67,7 +67,7 @@ describe('the ways over the years', () => {
     });
     expect(named).not.toHaveProperty('life of tape');
     expect(named).not.toHaveProperty('days off, shop');
-    const own = compared({ policy: ['touch-up 5 %, 10 %, 15 %'] });
+    const own = compared({ policy: ['touch-ups 5 %, 10 %, 15 %'] });
     expect(own.assumptions.map(({ name }) => name)).not.toContain('touch up');
   });
 });
@@ -239,8 +239,8 @@ describe('records that no one can reckon with', () => {
     expect(result({ policy: ['real-interest -100 %'] })).toEqual({
       reason: 'real interest of -100 % leaves nothing of any money',
     });
-    const all = compared({ policy: ['touch-up 100 %'] });
-    const more = compared({ policy: ['touch-up 100 %, 150 %, 200 %'] });
+    const all = compared({ policy: ['touch-ups 100 %'] });
+    const more = compared({ policy: ['touch-ups 100 %, 150 %, 200 %'] });
     expect(way('touch-up', more).expected.value).toBe(way('touch-up', all).expected.value);
   });
 
@@ -262,7 +262,7 @@ describe('the notes', () => {
   });
 
   it('say that nothing is done twice in a year', () => {
-    expect(notes({ policy: ['recoat every 1 month'] })).toContain('nothing is done twice in one');
+    expect(notes({ policy: ['recoats every 1 month'] })).toContain('nothing is done twice in one');
     expect(notes({})).not.toContain('nothing is done twice in one');
   });
 
@@ -274,7 +274,7 @@ describe('the notes', () => {
 
 describe('a chance', () => {
   it('is not rounded to a certainty', () => {
-    for (const policy of [['touch-up 1 %, 2 %, 40 %'], ['touch-up 5 %, 60 %, 99 %'], ['touch-up 0 %, 1 %, 60 %']]) {
+    for (const policy of [['touch-ups 1 %, 2 %, 40 %'], ['touch-ups 5 %, 60 %, 99 %'], ['touch-ups 0 %, 1 %, 60 %']]) {
       for (const { cheaper } of compared({ policy }).ways) {
         if (cheaper === undefined) continue;
         if (cheaper.text === '0 %') expect(cheaper.value).toBe(0);

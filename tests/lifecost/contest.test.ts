@@ -61,7 +61,7 @@ describe('tape against touching up', () => {
       6,
     );
     expect(bar('the share of the seams that is touched up in a year')?.atHigh.value).toBeCloseTo(
-      compared({ policy: ['touch-up 20 %'] }).contest?.difference.value as number,
+      compared({ policy: ['touch-ups 20 %'] }).contest?.difference.value as number,
       6,
     );
     expect(bar('how long the rig is kept')?.atLow.value).toBeCloseTo(
@@ -95,7 +95,7 @@ describe('200 to 250 USD of sealant every year or two against 165 USD of tape on
         .replace('roll      50 ft at 58.00 USD', 'roll      50 ft at 82.50 USD')
         .replace('roll      25 ft at 31.00 USD', '')
         .replace('cleaner Wipe { container 1 qt at 9.00 USD', 'cleaner Wipe { container 1 qt at 0.01 USD'),
-      policy: ['recoat every 1 year, 18 months, 2 years', `horizon ${horizon} years`],
+      policy: ['recoats every 1 year, 18 months, 2 years', `horizon ${horizon} years`],
       rig: ['joint seam-1 32 ft', 'joint seam-2 32 ft'],
     });
   const fair = (horizon: number) => {

@@ -3,9 +3,9 @@ import { said, under } from './asked.ts';
 
 describe('percentages', () => {
   it.each([
-    ['policy P { touch-up 100 %, 150 %, 200 % }', '100 %, 150 %, 200 %'],
-    ['policy P { touch-up -1 %, 5 %, 10 % }', '-1 %, 5 %, 10 %'],
-    ['policy P { touch-up 101 % }', '101 %'],
+    ['policy P { touch-ups 100 %, 150 %, 200 % }', '100 %, 150 %, 200 %'],
+    ['policy P { touch-ups -1 %, 5 %, 10 % }', '-1 %, 5 %, 10 %'],
+    ['policy P { touch-ups 101 % }', '101 %'],
     ['policy P {\n  missed-leak recoat 150 % at 4000 USD\n}', '150 %'],
     ['policy P { real-interest -100 % }', '-100 %'],
   ])('that cannot be are named: %s', (text, wrong) => {
@@ -15,7 +15,7 @@ describe('percentages', () => {
   });
 
   it.each([
-    'policy P { touch-up 0 %, 50 %, 100 % }',
+    'policy P { touch-ups 0 %, 50 %, 100 % }',
     'policy P {\n  missed-leak recoat 100 % at 4000 USD\n}',
     'policy P { real-interest -1 % }',
     'policy P { tax 120 % on materials }',

@@ -9,9 +9,9 @@ describe('three points', () => {
       '2 years, 18 months, 3 years',
       '18 months, 2 years, 3 years',
     ],
-    ['policy P { touch-up 20 %, 10 %, 15 % }', '20 %, 10 %, 15 %', '10 %, 15 %, 20 %'],
+    ['policy P { touch-ups 20 %, 10 %, 15 % }', '20 %, 10 %, 15 %', '10 %, 15 %, 20 %'],
     [
-      'policy P { recoat every 5 years, 3 years, 2 years }',
+      'policy P { recoats every 5 years, 3 years, 2 years }',
       'every 5 years, 3 years, 2 years',
       'every 2 years, 3 years, 5 years',
     ],

@@ -210,6 +210,8 @@ rig Tern like Alder28 under Yard {
       'Tern.worksheet.html',
       'Tern.inspection.html',
       'Tern.roof.svg',
+      'Tern.ways.svg',
+      'Tern.history.html',
       'Tern.estimate.xlsx',
     ]);
     await editor.replace('rigs/tern.rig', 'tape front', 'tape frnot');
