@@ -157,16 +157,23 @@ function labourTable({ labour, hours }: Estimate): string {
 const rateText = ({ hours: { likely } }: LabourLine): string =>
   plain(likely.inputs.find(({ name }) => name !== 'quantity')?.text ?? '');
 
-function totalTable({ totals, labour }: Estimate): string {
+function totalTable({ totals, labour, purchases }: Estimate): string {
   const { materials, tax, total, complete } = totals;
   const input = (priced: Priced | undefined, name: string) =>
     plain(priced?.figure.inputs.find((one) => one.name === name)?.text ?? '');
   const wage = input(labour.find(({ cost }) => cost !== undefined)?.cost, 'labour');
   const row = (name: string, priced: Priced | undefined, how: string) =>
     priced ? [[name, priced.money.text, how]] : [];
+  /** Lines without a price come to nothing, which would read as free. */
+  const unknown = (lines: readonly { readonly cost?: Priced }[]) =>
+    lines.length > 0 && lines.every(({ cost }) => !cost);
   const rows = [
-    ...row('materials', materials, ''),
-    ...row('labour', totals.labour, wage === '' ? '' : `at ${wage}`),
+    ...(unknown(purchases) && materials
+      ? [['materials', 'not known', 'no price is known']]
+      : row('materials', materials, '')),
+    ...(unknown(labour) && totals.labour
+      ? [['labour', 'not known', 'no wage is known']]
+      : row('labour', totals.labour, wage === '' ? '' : `at ${wage}`)),
     ...row('tax', tax, `${input(tax, 'tax')} ${tax?.figure.rule}`),
     ...(total ? [['**total**', `**${total.money.text}**`, '']] : []),
   ];

@@ -41,6 +41,10 @@ export function totalsOf(
   const missing = questions.filter(({ rule }) => !ASIDE.has(rule)).map(({ text }) => text);
   const state = { complete: missing.length === 0, missing };
   if (currency === undefined) return state;
+  // A sum of nothing that has a price is no sum: it would read as free.
+  const unpriced = (lines: readonly { readonly cost?: Priced }[]) =>
+    lines.length > 0 && lines.every(({ cost }) => cost?.money.currency !== currency);
+  if (unpriced(purchases) && unpriced(labour)) return { currency, ...state };
   const sums = {
     materials: sum(purchases, 'all materials together', 'material', currency),
     labour: sum(labour, 'all work together', 'task', currency),

@@ -29,7 +29,8 @@ export function materialFor<K extends Kind>(view: RigView, kind: K, asOf: string
   const { plans, events } = view.rig;
   const planned = plans.flatMap(({ statement }) => (statement.materials ?? []).map(({ name }) => name));
   const used = events
-    .filter(({ last }) => last <= asOf)
+    // What was found there is not what is used here.
+    .filter(({ last, record }) => last <= asOf && record.word !== 'found' && record.word !== 'inspected')
     .reverse()
     .flatMap(({ record }) => ('materials' in record ? (record.materials ?? []).map(({ name }) => name) : []));
   return (

@@ -9,20 +9,29 @@ import type { Grounds } from './basis-of.ts';
 export function notesOf(grounds: Grounds, horizon: Explained, view: RigView, asOf: string): readonly string[] {
   const { basis, sealant, kept } = grounds;
   const bad = kept.filter(({ now }) => now !== 'nothing');
+  const refusing = kept.filter(({ refuses }) => refuses);
+  const names = (which: typeof kept) => which.map(({ item }) => item.name).join(', ');
   return [
     `Over ${horizon.text} (${horizon.rule}), at today's prices, each year's costs at its end, discounted with real interest.`,
     ...pastEnds(view, asOf),
     'All material is counted as bought new, whatever lies on the shelf; where only a share of the work is done, that share of its cost is counted.',
     `At ${basis.limit} coats of ${sealant.material.name} a seam is stripped before the next; what is not known counts as at the limit.`,
-    ...(bad.length > 0
-      ? [`What the findings ask for now on ${bad.map(({ item }) => item.name).join(', ')} is in every way.`]
+    ...(refusing.length > 0
+      ? [
+          `What lies on ${names(refusing)} takes no ${sealant.material.name}: stripping it is counted, what it costs to get its film off is not.`,
+        ]
       : []),
+    'A share of the work is reckoned at the cost of the whole by length: a short touch-up of a mount may cost more.',
+    ...(bad.length > 0 ? [`What the findings ask for now on ${names(bad)} is in every way.`] : []),
     ...(isShort(basis)
       ? ['What lasts less than a year is counted as lasting a year: nothing is done twice in one.']
       : []),
     'How long things last is reckoned for each way by itself; prices, wages and the day rate are the same for all.',
     ...quoted(grounds),
     ...leaks(basis),
+    ...(basis.years === 1
+      ? ['Nothing is renewed on the day of parting: within one year only the work of today counts.']
+      : []),
     'What a roof is worth at the end is not counted.',
   ];
 }

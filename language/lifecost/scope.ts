@@ -31,6 +31,8 @@ export interface Kept {
   readonly nm: number;
   /** Coats that lie on it now; what is not known counts as at the limit. */
   readonly coats: number;
+  /** What lies there takes no bead of this sealant: it has to come off, and its film with it. */
+  readonly refuses: boolean;
   /** What its findings ask for today, whichever way is taken. */
   readonly now: 'nothing' | 'seal' | 'strip and seal';
   readonly tape: { readonly ok: true; readonly stripFirst: boolean; readonly life: ThreePoint } | Refusal;
@@ -49,11 +51,16 @@ export function keptSeams(view: RigView, state: RigState, sealant: Sealant, tape
     if (seam.role !== 'sealed' || !isThere(seam, state.asOf) || whyNoSealant(item) !== undefined) return [];
     const length = seamLength(item, roof, policy.units.value);
     if (!length.ok || length.value.all.nm === 0) return [];
+    const refuses = seam.stretches.some((stretch) => {
+      const { kind, surfaces } = groundOf(stretch, item, roof);
+      return kind !== 'surface' && surfaces.some((surface) => sealant.bonding[surface]?.value === 'never');
+    });
     return [
       {
         item,
         nm: length.value.all.nm,
-        coats: coatsOn(seam, view, sealant),
+        coats: refuses ? sealant.coatsAtMost.value : coatsOn(seam, view, sealant),
+        refuses,
         now: neededNow(seam),
         tape: tape ? taping(seam, view, tape, state.asOf) : { ok: false, why: 'no tape with a price is declared' },
       },

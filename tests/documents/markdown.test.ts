@@ -154,3 +154,20 @@ describe('the Markdown papers', () => {
     expect(row).toMatch(/\| since \d+ days \|/);
   });
 });
+
+it('does not call free what has no price', () => {
+  const text = `tape Strip { width 4 in  roll 50 ft  bonds-to epdm }
+policy P { currency USD  labour 50 USD per h }
+rig Odd under P {
+  roof 20 ft by 8 ft epdm
+  cap rear
+  tape rear with Strip
+}
+`;
+  const written = paper('Odd.estimate.md', papersOfText(text));
+  expect(written).toMatch(/\| materials \| not known \| no price is known \|/);
+  expect(written).not.toContain('| materials | 0.00 USD');
+  // Neither a price nor a wage: there is no total at all.
+  const bare = paper('Odd.estimate.md', papersOfText(text.replace('  labour 50 USD per h', '')));
+  expect(bare).not.toContain('0.00 USD');
+});

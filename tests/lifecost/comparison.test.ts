@@ -155,6 +155,9 @@ describe('what the records say of today', () => {
     });
     expect(base.notTaped.map(({ item }) => item)).not.toContain('rear');
     expect(found.notTaped.find(({ item }) => item === 'rear')?.reason).toContain('silicone');
+    // The lap sealant holds there no better: its bead comes off before anything is sealed.
+    expect(work('recoat', 'sealing, stripping the last coats', found)).toBeDefined();
+    expect(found.notes.join(' ')).toContain('What lies on rear takes no Lap: stripping it is counted');
   });
 
   it('counts unknown coats as at the limit: they come off first', () => {
