@@ -1,11 +1,6 @@
 // A page of the book: no script, nothing fetched but pictures beside it, one style.
-import { renderToString } from 'preact-render-to-string';
-import { planStyle } from '../roof/index.ts';
-import { type Content, el } from '../sheets/element.ts';
-import { shown } from '../sheets/shown.ts';
-import { style } from '../sheets/style.ts';
-
-const policy = "default-src 'none'; style-src 'unsafe-inline'; img-src 'self' data: file:";
+import type { Content } from '../sheets/element.ts';
+import { pageWith } from '../sheets/page.ts';
 
 /** No quotes, angle brackets or ampersands: the renderer would escape them. */
 const own = `
@@ -31,19 +26,5 @@ svg.chart{max-width:100%;height:auto}
 
 /** The whole text of a page with one heading of the first level. `more` is style that this page alone needs. */
 export function bookPage(title: string, body: readonly Content[], more = ''): string {
-  const html = el(
-    'html',
-    { lang: 'en' },
-    el(
-      'head',
-      {},
-      el('meta', { charset: 'utf-8' }),
-      el('meta', { 'http-equiv': 'Content-Security-Policy', content: policy }),
-      el('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
-      el('title', {}, shown(title)),
-      el('style', {}, `${style}${planStyle}${own}${more}`),
-    ),
-    el('body', {}, el('main', {}, el('h1', {}, shown(title)), ...body)),
-  );
-  return `<!doctype html>\n${renderToString(html)}\n`;
+  return pageWith({ title, body, shows: 'beside', more: `${own}${more}` });
 }
