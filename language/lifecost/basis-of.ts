@@ -1,6 +1,9 @@
 // From a rig's records to the plain numbers of the comparison.
+
+import { endOfMembrane } from '../due/index.ts';
 import type { RigView, Sealant, Tape } from '../resolve/types.ts';
 import type { RigState } from '../seams/index.ts';
+import { periodBetween } from '../values/calendar.ts';
 import type { Basis, Coated, Cost, Quoted, Taping } from './basis.ts';
 import { materialFor } from './materials.ts';
 import { type PricedWork, priceOf, type Task } from './pricing.ts';
@@ -129,8 +132,23 @@ export function groundsOf(view: RigView, state: RigState, horizon: number): Grou
       ...(all ? { tape: all } : {}),
       ...(some ? { tapeEdges: some } : {}),
       quotes,
+      ...membraneOf(view, asOf, quotes),
       missedLeak: leaks.counted,
     },
+  };
+}
+
+/** How many years the membrane has left, and the least that a new one is quoted at. */
+function membraneOf(view: RigView, asOf: string, quotes: readonly Quoted[]): Pick<Basis, 'membrane'> {
+  const { roof } = view.rig;
+  const life = roof?.surface === undefined ? undefined : view.surface(roof.surface)?.life?.value;
+  const laid = endOfMembrane(view)[0]?.inputs.find(({ name }) => name === 'membrane_laid')?.value;
+  const prices = quotes.flatMap(({ job, price }) => (job === 'reroof' ? [price] : []));
+  if (!life || typeof laid !== 'string' || prices.length === 0) return {};
+  const age = years(periodBetween(laid, asOf));
+  const left = (period: Parameters<typeof years>[0]) => Math.max(0, years(period) - age);
+  return {
+    membrane: { left: pointsOf([left(life.least), left(life.likely), left(life.most)]), price: Math.min(...prices) },
   };
 }
 

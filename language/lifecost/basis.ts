@@ -59,5 +59,7 @@ export interface Basis {
   readonly tape?: Taping;
   readonly tapeEdges?: Taping;
   readonly quotes: readonly Quoted[];
+  /** Where a new roof has a price: how long the membrane goes on, and what the cheapest costs then. */
+  readonly membrane?: { readonly left: ThreePoint; readonly price: number };
   readonly missedLeak: Readonly<Partial<Record<Way, { readonly chance: number; readonly cost: number }>>>;
 }

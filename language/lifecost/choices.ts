@@ -1,7 +1,7 @@
 // The ways to keep the seams tight as streams of work over the years.
 import type { OffRoad, Way } from '../statements/words.ts';
 import type { Basis, Coated, Cost, Quoted, Taping } from './basis.ts';
-import { once, preceded, renewed, yearlyChance } from './courses.ts';
+import { atEndOf, once, preceded, renewed, yearlyChance } from './courses.ts';
 import { fixedLife, yearlyLife } from './servicelife.ts';
 import type { Choice, Renewals, Step, Stream, Work } from './streams.ts';
 import { meanOf } from './threepoint.ts';
@@ -19,7 +19,7 @@ export function choicesOf(basis: Basis): readonly WayChoice[] {
     key,
     way,
     name,
-    streams: [...streams, ...missedLeak(basis, way)],
+    streams: [...streams, ...newRoof(basis, way), ...missedLeak(basis, way)],
   });
   return [
     choice('touch-up', 'inspecting, and touching up what needs it', [
@@ -36,6 +36,13 @@ export function choicesOf(basis: Basis): readonly WayChoice[] {
       return choice(way, `${jobs[quote.job]} by ${quote.from}`, quoted(basis, quote), `${way}-${i + 1}`);
     }),
   ];
+}
+
+/** A new roof when the membrane ends, whichever way its seams are kept; where it is laid now, it outlasts the comparison. */
+function newRoof({ membrane, days }: Basis, way: Way): readonly Stream[] {
+  if (!membrane || way === 'reroof') return [];
+  const laying: Work = { title: 'a new roof', material: membrane.price, labour: 0, days: meanOf(days.reroof) };
+  return [atEndOf('a new roof at the end of the membrane', yearlyLife(membrane.left), laying)];
 }
 
 const jobs: Readonly<Record<Quoted['job'], string>> = {

@@ -4,7 +4,10 @@ import type { Explained, Input } from '../explain.ts';
 import type { RigView } from '../resolve/types.ts';
 import { periodBetween } from '../values/calendar.ts';
 
-/** Whole years from the as-of date, at least one. A membrane past the end of its life does not end the comparison. */
+/**
+ * Whole years from the as-of date, at least one. A membrane past the end of its life does not end the comparison, nor one
+ * whose renewal has a price: then the new roof is among the costs.
+ */
 export function horizonOf(view: RigView, asOf: string): Explained {
   const { policy, identity } = view.rig;
   const { value, origin } = policy.horizon;
@@ -28,7 +31,7 @@ export function horizonOf(view: RigView, asOf: string): Explained {
       origin: kept.origin,
     });
   const [membrane] = endOfMembrane(view);
-  if (membrane && membrane.date > asOf)
+  if (membrane && membrane.date > asOf && reroofs(view, asOf).length === 0)
     inputs.push({ name: 'membrane', value: until(membrane.date), unit: 'years', text: `to ${membrane.date}` });
   const years = Math.max(1, Math.min(...inputs.map((input) => input.value as number)));
   const shortest = inputs.find((input) => input.value === years) ?? (inputs[0] as Input);
@@ -41,6 +44,10 @@ export function horizonOf(view: RigView, asOf: string): Explained {
     inputs,
   };
 }
+
+/** The quotes for a new roof that hold. */
+export const reroofs = ({ rig }: RigView, asOf: string): RigView['rig']['quotes'] =>
+  rig.quotes.filter(({ job, until }) => job?.includes('reroof') && !(until && until.last < asOf));
 
 const rules: Readonly<Record<string, string>> = {
   policy: 'the horizon of the policy',

@@ -60,7 +60,11 @@ function quoted({ basis: { quotes }, tape }: Grounds): readonly string[] {
   return [
     ...(quotes.length > 0 ? ["A shop's price is taken as it is quoted, with whatever is in it."] : []),
     ...(jobs.has('tape') && tape ? [`The tape that a shop lays is counted to last like ${tape.material.name}.`] : []),
-    ...(jobs.has('reroof') ? ['A new roof outlasts these years: what it saves after them is not counted.'] : []),
+    ...(jobs.has('reroof')
+      ? [
+          'A new roof comes due in every way when the membrane ends, and the work on the seams goes on after it as before; laid now, it outlasts these years, and what it saves after them is not counted.',
+        ]
+      : []),
   ];
 }
 

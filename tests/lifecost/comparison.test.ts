@@ -270,7 +270,7 @@ describe('the notes', () => {
   });
 
   it('say what a new roof is not credited with, and whose life the tape of a shop has', () => {
-    expect(notes({ rig: ['quote "A" 9000 USD for reroof'] })).toContain('A new roof outlasts these years');
+    expect(notes({ rig: ['quote "A" 9000 USD for reroof'] })).toContain('laid now, it outlasts these years');
     expect(notes({ rig: ['quote "A" 700 USD for tape'] })).toContain('counted to last like Strip4');
   });
 });
