@@ -129,7 +129,7 @@ function waitingOf({ schedule: { waiting = [] }, kind }: SchedulePaper): string[
 
 function unplaced({ schedule, kind }: SchedulePaper): string[] {
   return schedule.unplaced.map(({ rig, title, because, firstDay }) => {
-    const day = firstDay === undefined ? '' : ` The first day that would do is ${firstDay}.`;
+    const day = firstDay === undefined ? '' : `. The first day that would do is ${firstDay}.`;
     return `${kind === 'fleet' ? `${plain(rig)}: ` : ''}${plain(title)} – ${plain(because)}${day}`;
   });
 }

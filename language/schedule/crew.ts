@@ -20,10 +20,11 @@ export interface Crew {
   take(team: Team, day: string, minutes: number): void;
 }
 
-/** The crew of a fleet, else one person for the hours of the policy's workday. */
+/** The crew of a fleet, else one person for the hours of the policy's workday. A crew of nobody has no hours. */
 export function crewOf(policy: Policy, fleet?: Fleet): Crew {
   const people = Math.max(1, fleet?.crew?.people ?? 1);
-  const minutes = fleet?.crew?.minutes ?? policy.workday.value.minutes;
+  const nobody = fleet?.crew?.people === 0;
+  const minutes = nobody ? 0 : (fleet?.crew?.minutes ?? policy.workday.value.minutes);
   const taken = Array.from({ length: people }, () => new Map<string, number>());
   const used = (person: number, day: string) => taken[person]?.get(day) ?? 0;
   const singles = Array.from({ length: people }, (_, i): Team => ({ people: [people - 1 - i] }));

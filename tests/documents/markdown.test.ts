@@ -171,3 +171,18 @@ rig Odd under P {
   const bare = paper('Odd.estimate.md', papersOfText(text.replace('  labour 50 USD per h', '')));
   expect(bare).not.toContain('0.00 USD');
 });
+
+it('says why a plan has no day and which day would do in two sentences', () => {
+  const text = `tape Strip { width 4 in  roll 50 ft  bonds-to epdm }
+rig Odd {
+  roof 20 ft by 8 ft epdm
+  cap rear
+  trip 2027-05-03 to 2027-05-08
+  tape rear with Strip on 2027-05-05
+}
+`;
+  const written = paper('Odd.schedule.md', papersOfText(text, { asOf: '2027-05-01', today: '2027-05-01' }));
+  expect(written).toContain(
+    'Odd is on a trip from 2027-05-03 to 2027-05-08. The first day that would do is 2027-05-09.',
+  );
+});

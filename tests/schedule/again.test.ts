@@ -100,6 +100,24 @@ describe('what moves, and why', () => {
       'Strip was to be there by 2027-05-23 and is not on hand: Strip takes 3 weeks to come.',
     );
   });
+  test('two materials on their way are both remembered, so that the work does not slide from day to day', () => {
+    const wipe = 'cleaner Wipe { solvent isopropyl  container 1 qt at 9 USD  covers 200 sq-ft per gal }\n';
+    const both = 'policy Slow like Home { lead Strip 3 weeks\n lead Wipe 3 weeks }\n';
+    const on = (day: string, earlier?: Schedule): Schedule => {
+      const lay = 'tape front with Wipe, Strip after 2027-05-05';
+      const [view] = projectOf({ 'a.rig': `${materials}${wipe}${both}${rig('Gull', lay, 'Slow')}` }).rigs('a.rig');
+      if (!view) throw new Error('no rig');
+      return scheduleOfRig(view, { asOf: day, today: day }, earlier);
+    };
+    const days = ['2027-05-03', '2027-05-04', '2027-05-05'];
+    let last = on('2027-05-02');
+    expect(last.waiting?.map(({ material }) => material).sort()).toEqual(['Strip', 'Wipe']);
+    for (const day of days) {
+      last = on(day, last);
+      expect(onlyVisit(last).days).toEqual(['2027-05-23']);
+      expect(last.moved).toEqual([]);
+    }
+  });
   test('done, and gone', () => {
     expect(why(`taped 2027-05-05 front with Strip\n ${plan}`, '2027-05-06')).toMatchObject([
       { from: '2027-05-05', because: 'It is done: recorded on 2027-05-05.' },
@@ -115,6 +133,11 @@ describe('what moves, and why', () => {
         to: '2027-05-07',
         because: 'Its day, 2027-05-05, is past and nothing is recorded of it.',
       },
+    ]);
+  });
+  test('the day of the schedule itself is not called past', () => {
+    expect(why(plan, '2027-05-05')).toMatchObject([
+      { to: '2027-05-06', because: 'Nothing is recorded of 2027-05-05, and planning begins on the day after it.' },
     ]);
   });
   test('no day any more: the reason', () => {

@@ -37,6 +37,11 @@ describe('a crew', () => {
     ]);
     expect(fleetOf('  crew 1 for 8 h each on mon to fri', { Auk: tape }).visits[0]?.people).toBe(1);
   });
+  test('a crew of nobody does nothing', () => {
+    const none = fleetOf('  crew 0 for 8 h each on mon to fri', { Auk: tape });
+    expect(none.visits).toEqual([]);
+    expect(none.unplaced).toMatchObject([{ rig: 'Auk', title: 'taping of front' }]);
+  });
   test('two pairs do two roofs at a time', () => {
     const days = (crew: string) => fleetOf(crew, { Auk: big, Brant: big }).visits.flatMap((visit) => visit.days);
     expect(days('  crew 4 for 8 h each on mon to fri')).toEqual(['2027-04-15', '2027-04-15']);
