@@ -26,7 +26,18 @@ export function scheduleIcs(paper: SchedulePaper): string {
     for (const clock of clocksOf(visit, asOf)) calendar.addSubcomponent(clock);
   }
   for (const due of schedule.dues) calendar.addSubcomponent(dueOf(due, asOf));
+  if (paper.kind === 'fleet') ofFleet(calendar, name);
   return `${calendar.toString()}\r\n`;
+}
+
+/** A fleet's schedule of a rig is another one than the rig's own: in one calendar the two must not take each other's place. */
+function ofFleet(calendar: Component, name: string): void {
+  for (const part of calendar.getAllSubcomponents()) {
+    for (const property of ['uid', 'related-to']) {
+      const value = part.getFirstPropertyValue(property);
+      if (value) part.updatePropertyWithValue(property, `${uid(name).replace(/@.*/, '')}/${value}`);
+    }
+  }
 }
 
 /** Without the marks that iCalendar escapes: some readers take them as they stand. */

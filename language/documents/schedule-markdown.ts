@@ -14,6 +14,9 @@ export function scheduleMarkdown(paper: SchedulePaper): string {
   return paragraphs(
     `# Schedule: ${plain(name)}`,
     `As of ${asOf}, computed from what was recorded and planned. Built-in figures: library ${library}.`,
+    paper.kind === 'rig' && schedule.visits.length > 0
+      ? 'It speaks of this rig alone: where a fleet has it, the bookings, bays and crew are in the schedule of the fleet, and that one counts.'
+      : undefined,
     lateness(paper),
     section('Moved since it was written last', bullets(movedOf(paper))),
     section(

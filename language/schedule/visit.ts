@@ -42,12 +42,38 @@ export function namedVisits(work: RigWork): {
       crew: visit.team.people,
       order: visit.order,
       ...(deadline === undefined ? {} : { deadline }),
-      because: [...visit.because, ...late(visit, deadline), ...indoors(visit), ...mornings(visit, work)].map(sentence),
+      because: [
+        ...visit.because,
+        ...late(visit, deadline),
+        ...indoors(visit),
+        ...mornings(visit, work),
+        ...openNights(tasks, visit),
+      ].map(sentence),
       clocks: visit.clocks,
     };
   });
   return { visits, ids };
 }
+
+/** What is laid bare on one day and closed on a later one, where no roof is over it. */
+function openNights(tasks: readonly ScheduledTask[], { bay }: Held): readonly string[] {
+  if (bay !== undefined) return [];
+  const items = [...new Set(tasks.flatMap(({ task, items: mine }) => (opening.has(task) ? mine : [])))];
+  const nights = items.flatMap((item) => {
+    const days = (of: ReadonlySet<string>) =>
+      tasks.flatMap((task) => (of.has(task.task) && task.items.includes(item) ? [task.date] : [])).sort();
+    const bare = days(opening)[0];
+    const closed = days(closing).at(-1);
+    return bare !== undefined && closed !== undefined && bare < closed ? [`${item} from ${bare} to ${closed}`] : [];
+  });
+  if (nights.length === 0) return [];
+  return [
+    `open over night: ${nights.join(', ')}: cover it every evening and before rain, and strip no more in a day than can be closed in it`,
+  ];
+}
+
+const opening: ReadonlySet<string> = new Set(['strip', 'strip-hard', 'replace', 'rebed']);
+const closing: ReadonlySet<string> = new Set(['gun', 'gun-around', 'lay', 'frame']);
 
 /** Names that are given once: the next time with the first number that is free. */
 function counter(): (stem: string) => string {

@@ -4,7 +4,7 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import nodeIcal from 'node-ical';
 import { describe, expect, it } from 'vitest';
 import type { Schedule } from '../../language/schedule/index.ts';
-import { papers, papersOfText } from '../documents/examples.ts';
+import { paper, papers, papersOfText } from '../documents/examples.ts';
 
 const schedule = (name: string): Schedule => JSON.parse(papers.get(`${name}.schedule.json`) as string).schedule;
 /** Kinds of dues that say from when something holds. */
@@ -147,3 +147,14 @@ print(json.dumps([{'start': day(c, 'DTSTART'), 'end': day(c, 'DTEND'), 'due': da
   for c in calendar.walk() if c.name in ('VEVENT', 'VTO' + 'DO')]))`;
   return JSON.parse(execFileSync(python, ['-c', script], { input: text, encoding: 'utf8' }));
 }
+
+it('a fleet and a rig of it have no UID in common: in one calendar neither takes the place of the other', () => {
+  const uids = (name: string) =>
+    (paper(`${name}.schedule.ics`)
+      .replaceAll('\r\n ', '')
+      .match(/^UID:.*$/gm) ?? []) as readonly string[];
+  const fleet = new Set(uids('Highmeadow'));
+  expect(fleet.size).toBeGreaterThan(20);
+  expect(uids('Dell').length).toBeGreaterThan(3);
+  expect(uids('Dell').filter((uid) => fleet.has(uid))).toEqual([]);
+});

@@ -22,3 +22,31 @@ rig Teal {
   // A wide cap: the rear strip first, the forward one over it.
   expect(labels).toContain('lay tape on front: rear strip, then forward strip');
 });
+
+it('says what is open over night, and no word of it where all is closed on its day', () => {
+  const because = (hours: string) => {
+    const [view] = projectOf({
+      'a.rig': `sealant Lap {
+  family solvent-lap
+  bead 1 in by 1/4 in
+  cartridge 10.3 fl-oz at 9 USD
+}
+policy P {
+  workday ${hours}
+}
+rig Teal under P {
+  roof 20 ft by 8 ft epdm
+  edge curbside, roadside
+  sealed 2024-05-01 all with Lap
+  strip curbside after 2027-05-01
+  seal curbside with Lap after 2027-05-01
+}
+`,
+    }).rigs('a.rig');
+    return scheduleOfRig(view!, { asOf, today: asOf })
+      .visits.flatMap((visit) => visit.because)
+      .join(' ');
+  };
+  expect(because('3 h')).toMatch(/Open over night: curbside from 2027-05-\d\d to 2027-05-\d\d: cover it every evening/);
+  expect(because('12 h')).not.toContain('Open over night');
+});
