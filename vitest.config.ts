@@ -16,6 +16,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/editor/**', 'tests/bench/**', 'node_modules/**'],
+    setupFiles: ['tests/seed.ts'],
     testTimeout: 30_000,
   },
 });
