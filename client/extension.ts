@@ -1,5 +1,5 @@
 import { commands, type ExtensionContext, window } from 'vscode';
-import { writeCommand } from '../language/documents/protocol.ts';
+import { writeCommand } from '../language/protocol/index.ts';
 import { setAsOf } from './as-of.ts';
 import { type LanguageServer, languageServer } from './language-server.ts';
 import { statusBar } from './status.ts';

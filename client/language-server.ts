@@ -6,23 +6,15 @@ import {
   State,
   TransportKind,
 } from 'vscode-languageclient/node';
-import {
-  type DocumentsReply,
-  type DocumentsRequest,
-  documentsMethod,
-  documentsReplySchema,
-  type Status,
-  statusMethod,
-  statusSchema,
-} from '../language/documents/protocol.ts';
+import { type Ask, type Status, statusMethod, statusSchema } from '../language/protocol/index.ts';
 import { section, serverSettings } from './settings.ts';
 
 /** The language server as the rest of the extension sees it. */
 export interface LanguageServer extends Disposable {
   /** Starts it, or starts it anew: also after a crash, when a client of the library's own could not be used again. */
   restart(): Promise<void>;
-  /** Asks for the papers of a file. Rejects when the server is not running, fails, or the token is cancelled. */
-  documents(request: DocumentsRequest, token: CancellationToken): Promise<DocumentsReply>;
+  /** Asks the server. Rejects when it is not running, fails, answers what it must not, or the token is cancelled. */
+  ask<P, R>(kind: Ask<P, R>, params: P, token?: CancellationToken): Promise<R>;
 }
 
 /** Makes the connection to the language server; nothing runs before `restart`. */
@@ -83,9 +75,9 @@ export function languageServer(
       });
       await next.start();
     },
-    async documents(request, token) {
+    async ask({ method, reply }, params, token) {
       if (!client?.isRunning()) throw new Error('The language server is not running.');
-      return documentsReplySchema.parse(await client.sendRequest(documentsMethod, request, token));
+      return reply.parse(await client.sendRequest(method, params, token));
     },
     dispose() {
       for (const watcher of watchers) watcher.dispose();

@@ -1,5 +1,5 @@
 import { type ConfigurationScope, workspace } from 'vscode';
-import type { Settings } from '../language/documents/protocol.ts';
+import type { Settings } from '../language/protocol/index.ts';
 import { isDateOrEmpty } from './as-of-date.ts';
 
 // The one place that reads the `rigseam.*` settings. `rigseam.trace.server` is read by the language client itself.

@@ -1,4 +1,4 @@
-import type { Status } from '../language/documents/protocol.ts';
+import type { Status } from '../language/protocol/index.ts';
 
 /** What the status bar item says, or undefined when there is nothing to say. */
 export interface StatusText {

@@ -1,5 +1,5 @@
 import { type Disposable, StatusBarAlignment, ThemeColor, window } from 'vscode';
-import type { Status } from '../language/documents/protocol.ts';
+import type { Status } from '../language/protocol/index.ts';
 import { statusText } from './status-text.ts';
 
 /** The status bar item; `show(undefined)` hides it. */

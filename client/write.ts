@@ -3,9 +3,10 @@ import { type Delivery, deliver } from '../language/documents/delivery.ts';
 import {
   type DocumentFile,
   type DocumentsReply,
+  papersAsk,
   type Target,
   writeArgumentSchema,
-} from '../language/documents/protocol.ts';
+} from '../language/protocol/index.ts';
 import { askAboutEdited } from './edited-files.ts';
 import type { LanguageServer } from './language-server.ts';
 import { outputFolderProblem } from './output-folder.ts';
@@ -61,7 +62,7 @@ async function documentsOf(
   names: readonly string[] | undefined,
 ): Promise<readonly DocumentFile[] | undefined> {
   const reply = await withProgress(async (token) =>
-    server.documents({ uri: uri.toString(), folder: folder.toString(), ...(names && { names }) }, token),
+    server.ask(papersAsk, { uri: uri.toString(), folder: folder.toString(), ...(names && { names }) }, token),
   );
   if (reply === undefined) return undefined;
   if (reply.kind === 'choose') {

@@ -1,6 +1,6 @@
 // The papers of a file's rigs and fleets, for the editor and for the command line.
 import { type Beside, documentsOf, scheduleIn } from '../language/documents/index.ts';
-import type { DocumentFile, DocumentsReply, Target } from '../language/documents/protocol.ts';
+import type { DocumentFile, DocumentsReply, Target } from '../language/protocol/index.ts';
 import type { Project } from '../language/resolve/project.ts';
 import type { Dates } from '../language/resolve/types.ts';
 import type { Finding } from '../language/rules/finding.ts';

@@ -25,14 +25,15 @@ import {
 } from 'vscode-languageserver';
 import {
   type DocumentsReply,
-  documentsMethod,
-  documentsRequestSchema,
+  type DocumentsRequest,
+  papersAsk,
   type Settings,
   settingsSchema,
   statusMethod,
-} from '../language/documents/protocol.ts';
+} from '../language/protocol/index.ts';
 import { relativeTo } from '../language/resolve/paths.ts';
 import type { Finding } from '../language/rules/finding.ts';
+import { answer } from './answer.ts';
 import { type BackgroundPace, backgroundChecks, type Progress } from './background.ts';
 import type { Clock } from './clock.ts';
 import { documentsFor } from './documents.ts';
@@ -111,7 +112,7 @@ export function startServer(connection: Connection, clock: Clock, pace: Pace = c
   };
   connection.onDidChangeConfiguration(({ settings }) => configure((settings as { rigseam?: unknown } | null)?.rigseam));
 
-  connection.onRequest<DocumentsReply, void>(documentsMethod, (params: unknown) => papersOf(session, open, params));
+  answer(connection, papersAsk, (request) => papersOf(session, open, request));
 
   let folders: readonly string[] = [];
   const setFolders = (next: readonly string[]) => {
@@ -154,8 +155,7 @@ export function startServer(connection: Connection, clock: Clock, pace: Pace = c
 }
 
 /** The papers that the client asks for, from the texts as they are typed now. */
-function papersOf(session: Session, open: Texts, params: unknown): Promise<DocumentsReply> {
-  const { uri, names, folder } = documentsRequestSchema.parse(params);
+function papersOf(session: Session, open: Texts, { uri, names, folder }: DocumentsRequest): Promise<DocumentsReply> {
   const before = (name: string) =>
     folder === undefined ? Promise.resolve(undefined) : textAt(join(pathOf(folder), name));
   const texts = textsFrom((path) => session.project.text(path), open);

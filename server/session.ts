@@ -1,7 +1,7 @@
 // The state behind one editor: its folders, its open files, the dates, and what has to be checked again.
 // Knows nothing of the protocol.
 import { dirname, isAbsolute } from 'node:path';
-import type { Settings } from '../language/documents/protocol.ts';
+import type { Settings } from '../language/protocol/index.ts';
 import type { Project } from '../language/resolve/project.ts';
 import type { Dates } from '../language/resolve/types.ts';
 import type { Clock } from './clock.ts';

@@ -1,5 +1,5 @@
 // Tells the client what its status bar shows, after changes, at most a few times a second.
-import type { Status } from '../language/documents/protocol.ts';
+import type { Status } from '../language/protocol/index.ts';
 import type { Session } from './session.ts';
 
 export interface StatusSender {

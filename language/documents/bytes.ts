@@ -1,5 +1,5 @@
 // Papers as bytes: what stands on the disk, and how bytes travel in JSON.
-import type { DocumentFile } from './protocol.ts';
+import type { DocumentFile } from '../protocol/index.ts';
 
 /** What is written to the disk: text in UTF-8, bytes as they are. */
 export const bytesOf = (file: DocumentFile): Uint8Array =>

@@ -1,5 +1,5 @@
 import { bytesOf } from './bytes.ts';
-import type { DocumentFile } from './protocol.ts';
+import type { DocumentFile } from '../protocol/index.ts';
 import {
   besideName,
   decide,

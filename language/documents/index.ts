@@ -8,7 +8,7 @@ import { estimateCsv } from './estimate-csv.ts';
 import { estimateMarkdown } from './estimate-markdown.ts';
 import { morningOf } from './morning/index.ts';
 import { type Beside, type Papers, papersOf, type Subject } from './papers.ts';
-import type { DocumentFile, TextFile } from './protocol.ts';
+import type { DocumentFile, TextFile } from '../protocol/index.ts';
 import { scheduleCsv } from './schedule-csv.ts';
 import { scheduleIcs } from './schedule-ics.ts';
 import { scheduleMarkdown } from './schedule-markdown.ts';

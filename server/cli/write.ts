@@ -2,7 +2,7 @@
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { join, relative, resolve } from 'node:path';
 import { type Answer, deliver } from '../../language/documents/delivery.ts';
-import type { DocumentFile } from '../../language/documents/protocol.ts';
+import type { DocumentFile } from '../../language/protocol/index.ts';
 import { createProject } from '../../language/resolve/project.ts';
 import type { Dates } from '../../language/resolve/types.ts';
 import type { Finding } from '../../language/rules/finding.ts';

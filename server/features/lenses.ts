@@ -1,7 +1,7 @@
 // Code lenses: on a rig what comes next, what is to be bought, and the papers; on a fleet the counts.
 import type { CodeLensProvider } from 'langium/lsp';
 import type { CodeLens, Range } from 'vscode-languageserver';
-import { type WriteArgument, writeCommand } from '../../language/documents/protocol.ts';
+import { type WriteArgument, writeCommand } from '../../language/protocol/index.ts';
 import { type RigFigures, rigFigures } from '../figures.ts';
 import { rangeOf } from '../places.ts';
 import { counted, dueText } from './due-text.ts';

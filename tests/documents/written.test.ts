@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { DocumentFile } from '../../language/documents/protocol.ts';
+import type { DocumentFile } from '../../language/protocol/index.ts';
 import { besideName, decide, fingerprint, printRecord, readRecord } from '../../language/documents/written.ts';
 
 const text = (of: string): DocumentFile => ({ name: 'a.md', text: of });

@@ -63,12 +63,23 @@ async function answers(url: string): Promise<void> {
   throw new Error(`the editor does not answer at ${url}`);
 }
 
+interface Start {
+  readonly settings?: Readonly<Record<string, unknown>>;
+  readonly trusted?: boolean;
+}
+
 /** Starts the editor on a workspace with the packed extension. `pictures` is the folder of the screenshots. */
-export async function startEditor(install: string, vsix: string, workspace: string, pictures: string): Promise<Editor> {
+export async function startEditor(
+  install: string,
+  vsix: string,
+  workspace: string,
+  pictures: string,
+  { settings = {}, trusted = true }: Start = {},
+): Promise<Editor> {
   const data = mkdtempSync(join(tmpdir(), 'rigseam-editor-data-'));
   mkdirSync(join(data, 'User'), { recursive: true });
   mkdirSync(pictures, { recursive: true });
-  writeFileSync(join(data, 'User/settings.json'), JSON.stringify(quiet));
+  writeFileSync(join(data, 'User/settings.json'), JSON.stringify({ ...quiet, ...settings }));
   const server = join(install, 'code-server');
   const folders = ['--user-data-dir', data, '--extensions-dir', join(data, 'extensions')];
   execFileSync(server, [...folders, '--install-extension', vsix, '--force'], { stdio: 'pipe' });
@@ -83,7 +94,7 @@ export async function startEditor(install: string, vsix: string, workspace: stri
       ...folders,
       '--disable-telemetry',
       '--disable-update-check',
-      '--disable-workspace-trust',
+      ...(trusted ? ['--disable-workspace-trust'] : []),
       workspace,
     ],
     { stdio: 'ignore' },

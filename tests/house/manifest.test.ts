@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { type ESTree, Visitor } from 'vite';
 import { describe, expect, it } from 'vitest';
-import * as protocol from '../../language/documents/protocol.ts';
+import * as protocol from '../../language/protocol/index.ts';
 import manifest from '../../package.json' with { type: 'json' };
 import { read, root, sourcesOf, treeOf } from './source.ts';
 

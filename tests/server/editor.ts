@@ -19,7 +19,7 @@ import {
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Settings, Status } from '../../language/documents/protocol.ts';
+import type { Settings, Status } from '../../language/protocol/index.ts';
 import type { Clock } from '../../server/clock.ts';
 import { startServer } from '../../server/server.ts';
 

@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { CodeAction, CodeLens, InlayHint, MarkupContent, TextEdit } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { DocumentsReply } from '../../language/documents/protocol.ts';
+import type { DocumentsReply } from '../../language/protocol/index.ts';
 import { exampleFile } from '../worked-example/text.ts';
 import { type Editor, startEditor } from './editor.ts';
 

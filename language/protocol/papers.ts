@@ -1,31 +1,8 @@
 import * as z from 'zod';
-
-// What the extension client and the language server say to each other beyond the Language Server Protocol.
-// Client and server meet only here.
-
-/** Request from the client: write up one file. Params {@link DocumentsRequest}, result {@link DocumentsReply}. */
-export const documentsMethod = 'rigseam/documents';
-
-/** Notification from the server whenever what it says changes. Params {@link Status}. */
-export const statusMethod = 'rigseam/status';
+import { ask } from './ask.ts';
 
 /** The command behind a code lens that writes papers; its one argument is {@link WriteArgument}. The client has it. */
 export const writeCommand = 'rigseam.write';
-
-/** A calendar date as ISO 8601, or empty for today. Whether the calendar has such a day is the server's to check. */
-const asOf = z.string().regex(/^(\d{4}-\d{2}-\d{2})?$/);
-
-/**
- * The client's settings: the `initializationOptions` of `initialize`, and the `settings.rigseam` of every later
- * `workspace/didChangeConfiguration`. Another editor may leave any of them out.
- */
-export const settingsSchema = z.object({
-  /** The date that figures speak of; empty is today. */
-  asOf: asOf.default(''),
-  inlayHints: z.boolean().default(true),
-  codeLens: z.boolean().default(true),
-});
-export type Settings = Readonly<z.infer<typeof settingsSchema>>;
 
 /** What a code lens hands to {@link writeCommand}; without a name the whole file is meant. */
 export const writeArgumentSchema = z.object({ uri: z.string(), name: z.string().optional() });
@@ -72,15 +49,5 @@ export const documentsReplySchema = z.discriminatedUnion('kind', [
 ]);
 export type DocumentsReply = Readonly<z.infer<typeof documentsReplySchema>>;
 
-/** What the status bar shows. Dates are ISO 8601. */
-export const statusSchema = z.object({
-  /** Rigs in the workspace. */
-  rigs: z.int().nonnegative(),
-  /** Rigs with at least one thing overdue as of `asOf`. */
-  overdue: z.int().nonnegative(),
-  asOf: z.iso.date(),
-  today: z.iso.date(),
-  /** The workspace is still being read. */
-  busy: z.boolean(),
-});
-export type Status = Readonly<z.infer<typeof statusSchema>>;
+/** Request from the client: write up one file. */
+export const papersAsk = ask('rigseam/documents', documentsRequestSchema, documentsReplySchema);

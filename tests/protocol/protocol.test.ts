@@ -1,10 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  documentsReplySchema,
-  fileNameSchema,
-  settingsSchema,
-  statusSchema,
-} from '../../language/documents/protocol.ts';
+import { documentsReplySchema, fileNameSchema, settingsSchema, statusSchema } from '../../language/protocol/index.ts';
 
 describe('the protocol', () => {
   it.each(['Heron.estimate.md', 'Möwe-2.schedule.ics', '屋根.estimate.json'])('takes the file name %s', (name) => {

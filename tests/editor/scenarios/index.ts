@@ -1,0 +1,5 @@
+// All scenarios, in the order in which they are run.
+import type { Scenario } from '../scenario.ts';
+import { mainJob } from './main-job.ts';
+
+export const scenarios: readonly Scenario[] = [mainJob];
