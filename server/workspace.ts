@@ -2,7 +2,7 @@
 import picomatch from 'picomatch';
 import { createProject, type Project } from '../language/resolve/project.ts';
 import type { Dates } from '../language/resolve/types.ts';
-import { checkFile } from '../language/rules/check.ts';
+import { examined } from '../language/rules/check.ts';
 import type { Finding } from '../language/rules/finding.ts';
 import { type FileSummary, summaryOf, workspaceFindings } from '../language/rules/workspace.ts';
 import { dependenciesOf } from './dependencies.ts';
@@ -84,11 +84,12 @@ export function createWorkspace(
         looked.add(other);
         return files.exists(other);
       };
-      const findings = byFile(checkFile(project, path, dates, exists));
+      const { findings: found, silences } = examined(project, path, dates, exists);
+      const findings = byFile(found);
       const patterns = project.patterns(path).map((pattern) => picomatch(pattern, { nobrace: true, noext: true }));
       const dependsOn = dependenciesOf(project, files, path);
       for (const other of looked) dependsOn.add(other);
-      summarise(path, isMember(path) ? summaryOf(project, path) : undefined);
+      summarise(path, isMember(path) ? summaryOf(project, path, silences) : undefined);
       return keep(path, { findings, dependsOn, claims: (other) => patterns.some((matches) => matches(other)) });
     },
     checkTogether() {

@@ -102,6 +102,7 @@ export function resolvePolicy(
     units: must('units', (s) => s.system),
     workday: must('workday', (s) => s.hours),
     severities: table('severity', (s) => [[s.rule.name, s.severity]]),
+    accepts: lines.flatMap(({ statement, file }) => (statement.word === 'accept' ? [{ ...statement, file }] : [])),
     leads: table('lead', (s) => [[s.material.name, s.period]]),
   };
 }

@@ -5,6 +5,7 @@ import type { PastRecord } from '../records/file.ts';
 import type { FleetStatement } from '../statements/fleet.ts';
 import type { Finding as FindingLine } from '../statements/past.ts';
 import type { PlanStatement, QuoteStatement } from '../statements/plans.ts';
+import type { PolicyStatement } from '../statements/policy.ts';
 import type { IdentityStatement, StockStatement } from '../statements/rig.ts';
 import type { ItemKind } from '../statements/roof.ts';
 import type { Range, ThreePoints } from '../statements/slots/lists.ts';
@@ -76,6 +77,8 @@ export interface Policy {
   readonly curb: Stated<'left' | 'right'>;
   readonly units: Stated<'us' | 'metric'>;
   readonly workday: Stated<Effort>;
+  /** Rules that it silences on all rigs under it. */
+  readonly accepts: readonly (Extract<PolicyStatement, { word: 'accept' }> & { readonly file: string })[];
   readonly severities: Readonly<Record<string, Stated<Severity>>>;
   readonly leads: Readonly<Record<string, Stated<Period>>>;
 }

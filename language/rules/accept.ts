@@ -1,5 +1,5 @@
 // `accept RULE until DATE because "…"`: silences one rule for a rig or some of its items, and is itself checked.
-
+import type { Span } from '../grammar/problem.ts';
 import type { Located } from '../resolve/located.ts';
 import type { Dates, Rig } from '../resolve/types.ts';
 import { nearest } from '../values/nearest.ts';
@@ -14,6 +14,7 @@ export const accepting = family({
   },
   'accept-unused': {
     severity: 'hint',
+    tag: 'unnecessary',
     title: 'An accept silences nothing',
     why: 'The rule finds nothing here: the line can go.',
     fix: 'Removes the line.',
@@ -58,19 +59,8 @@ export function accepted(
     const { name, at } = accept.rule;
     const here = { file: accept.file, rig: rig.name };
     const remove = { label: 'Remove this line', at: accept.at, text: '' };
-    if (!known.has(name)) {
-      const close = nearest(name, known);
-      left.push({
-        ...here,
-        rule: 'unknown-rule',
-        at,
-        message:
-          close === undefined
-            ? `There is no rule \`${name}\`.`
-            : `There is no rule \`${name}\`; did you mean \`${close}\`?`,
-        ...(close === undefined ? {} : { fixes: [{ label: `Write \`${close}\``, at, text: close }] }),
-      });
-    } else if (!acceptable(name))
+    if (!known.has(name)) left.push({ ...unknownRule(accept.file, name, at, known), rig: rig.name });
+    else if (!acceptable(name))
       left.push({
         ...here,
         rule: 'accept-not-possible',
@@ -104,4 +94,16 @@ export function accepted(
       });
   }
   return left;
+}
+
+/** What is said of a rule that the catalogue does not have. */
+export function unknownRule(file: string, name: string, at: Span, known: ReadonlySet<string>): Located {
+  const close = nearest(name, known);
+  const located = { file, rule: 'unknown-rule', at };
+  if (close === undefined) return { ...located, message: `There is no rule \`${name}\`.` };
+  return {
+    ...located,
+    message: `There is no rule \`${name}\`; did you mean \`${close}\`?`,
+    fixes: [{ label: `Write \`${close}\``, at, text: close }],
+  };
 }

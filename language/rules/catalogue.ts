@@ -20,6 +20,7 @@ import { readiness } from './readiness.ts';
 import { reading } from './reading.ts';
 import { roofs } from './roof.ts';
 import type { RuleEntry, RuleFamily } from './rule.ts';
+import { silencing } from './silenced.ts';
 import { stretches } from './stretches.ts';
 import { threePointed } from './three-points.ts';
 import { weather } from './weather.ts';
@@ -53,6 +54,7 @@ export const families: readonly RuleFamily[] = [
   fleets,
   wholeWorkspace,
   accepting,
+  silencing,
 ];
 
 export const catalogue: ReadonlyMap<string, RuleEntry> = new Map(

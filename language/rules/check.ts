@@ -18,14 +18,18 @@ import { percentsOutOfRange } from './percents.ts';
 import { reversedDays } from './planning.ts';
 import { reading } from './reading.ts';
 import type { RigContext } from './rule.ts';
+import { keyOf, type Silences, silencedBy, silencingLines } from './silenced.ts';
 import { pointsOutOfOrder } from './three-points.ts';
 import { together } from './together.ts';
+import { wholeWorkspace } from './workspace.ts';
 
 const known: ReadonlySet<string> = new Set(catalogue.keys());
 const ofTheLanguage = new Set([
   ...Object.keys(reading.rules),
   ...Object.keys(naming.rules),
   ...Object.keys(accepting.rules),
+  // No policy governs what the files of a workspace say together.
+  ...Object.keys(wholeWorkspace.rules),
 ]);
 const acceptable = (rule: string) => known.has(rule) && !ofTheLanguage.has(rule);
 
@@ -34,14 +38,26 @@ const acceptable = (rule: string) => known.has(rule) && !ofTheLanguage.has(rule)
  * declares, also where a finding stands in a file that a rig claims. Depends only on files reachable from this one.
  */
 export function checkFile(project: Project, path: string, dates: Dates, exists?: (path: string) => boolean): Finding[] {
+  return [...examined(project, path, dates, exists).findings];
+}
+
+/** The same, with what only the workspace can judge: which lines of policies silence something. */
+export function examined(
+  project: Project,
+  path: string,
+  dates: Dates,
+  exists?: (path: string) => boolean,
+): { readonly findings: readonly Finding[]; readonly silences: Silences } {
   const records = project.records(path);
-  if (!records) return [];
+  if (!records) return { findings: [], silences: { written: [], worked: [] } };
   const { declarations } = records;
   const names = project.names(path);
   const of = {
     material: (name: string) => project.material(path, name),
     policy: (name: string) => project.policy(path, name),
   };
+  const silencers = silencingLines(path, declarations, dates, known, acceptable);
+  const worked = new Set<string>();
   const out = graded(
     [
       ...project.problems(path),
@@ -53,8 +69,10 @@ export function checkFile(project: Project, path: string, dates: Dates, exists?:
       ...pointsOutOfOrder(path, declarations),
       ...percentsOutOfRange(path, declarations),
       ...mixedInside(path, declarations, of),
+      ...silencers.problems,
     ],
     project.policy(path, undefined),
+    worked,
   );
   for (const { problems, ...view } of project.rigs(path)) {
     const declaration = declarations.find((d) => (d.kind === 'rig' || d.kind === 'model') && d.at === view.rig.at);
@@ -66,7 +84,8 @@ export function checkFile(project: Project, path: string, dates: Dates, exists?:
       ...(exists ? { exists } : {}),
       ...(declaration?.kind === 'rig' || declaration?.kind === 'model' ? { declaration } : {}),
     };
-    out.push(...graded(problemsOfRig(context, problems), view.rig.policy));
+    const { policy } = view.rig;
+    out.push(...graded(silencedBy(policy, problemsOfRig(context, problems), dates, worked), policy, worked));
   }
   for (const { fleet, views, problems } of project.fleets(path)) {
     const declaration = declarations.find((d) => d.kind === 'fleet' && d.at === fleet.at);
@@ -76,9 +95,10 @@ export function checkFile(project: Project, path: string, dates: Dates, exists?:
       ...checkFleet({ fleet, views, declaration, material: of.material, dates }),
       ...rigsInFleet(fleet, views, dates),
     ];
-    out.push(...graded(acceptedInFleet(fleet, found, dates), fleet.policy));
+    const left = silencedBy(fleet.policy, acceptedInFleet(fleet, found, dates, worked), dates, worked);
+    out.push(...graded(left, fleet.policy, worked));
   }
-  return unique(out);
+  return { findings: unique(out), silences: { written: silencers.written, worked: [...worked] } };
 }
 
 function saysNothing(file: string, { uses, declarations, problems }: FileRecords): Located[] {
@@ -102,22 +122,33 @@ export function problemsOfRig(context: RigContext, resolving: readonly Located[]
   return together(accepted({ ...rig, accepts }, problems, context.dates, known, acceptable));
 }
 
-/** Without what the rigs accept until a day that is not past. */
-function acceptedInFleet(fleet: ResolvedFleet['fleet'], problems: readonly Located[], { asOf }: Dates): Located[] {
+/** Without what the rigs, or their policies, accept until a day that is not past. */
+function acceptedInFleet(
+  fleet: ResolvedFleet['fleet'],
+  problems: readonly Located[],
+  dates: Dates,
+  worked: Set<string>,
+): Located[] {
+  const { asOf } = dates;
   const rigs = new Map<string | undefined, Rig>(fleet.rigs.map((rig) => [rig.name, rig]));
-  return problems.filter(
-    ({ rule, rig }) => !rigs.get(rig)?.accepts.some((one) => one.rule.name === rule && asOf <= one.until.last),
-  );
+  return problems.filter((problem) => {
+    const rig = rigs.get(problem.rig);
+    if (!rig) return true;
+    if (rig.accepts.some((one) => one.rule.name === problem.rule && asOf <= one.until.last)) return false;
+    return silencedBy(rig.policy, [problem], dates, worked).length > 0;
+  });
 }
 
 /** Problems with the severity that the catalogue or the policy gives them; those that are off are left out. */
-export function graded(problems: readonly Located[], policy: Policy): Finding[] {
+export function graded(problems: readonly Located[], policy: Policy, worked?: Set<string>): Finding[] {
   const out: Finding[] = [];
   for (const problem of problems) {
     const entry = catalogue.get(problem.rule);
     if (!entry) throw new Error(`the rule ${problem.rule} is not in the catalogue`);
-    const severity = (acceptable(problem.rule) && policy.severities[problem.rule]?.value) || entry.severity;
+    const stated = acceptable(problem.rule) ? policy.severities[problem.rule] : undefined;
+    const severity = stated?.value ?? entry.severity;
     if (severity !== 'off') out.push({ ...problem, severity });
+    else if (stated) worked?.add(keyOf(stated.origin.file, stated.origin.at));
   }
   return out;
 }

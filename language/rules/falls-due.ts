@@ -112,6 +112,7 @@ const rules = {
   },
   'best-before-past': {
     ...warning,
+    tag: 'deprecated',
     title: 'Material on the shelf is past its best-before date',
     why: 'Published specifications use no sealant past its shelf life.',
     fix: 'None: take it off the shelf, and off `on-hand`.',

@@ -14,6 +14,8 @@ export interface RuleEntry {
   readonly why: string;
   /** What the quick fix does, or why there is none. */
   readonly fix: string;
+  /** What it points at can go, or is past its time: editors show it faded, or struck through. */
+  readonly tag?: 'unnecessary' | 'deprecated';
   /** The kind of the rule's figures and its source: `published: …`, `common practice`, `from memory`, or none where it is the language's own. */
   readonly source?: string;
 }

@@ -6,6 +6,7 @@ import { folderOf, resolvePath } from '../resolve/paths.ts';
 import type { Project } from '../resolve/project.ts';
 import { refsOf } from '../resolve/references.ts';
 import { canonical } from '../statements/words.ts';
+import type { Silences } from './silenced.ts';
 
 /** A name and where it stands. Keys are its namespace and its name: `material GreyLap`. */
 export interface Named {
@@ -24,12 +25,14 @@ export interface FileSummary {
   /** Rigs, with the patterns by which they claim histories, as seen from the workspace, and their former names. */
   readonly rigs: readonly (Named & { readonly claims: readonly string[]; readonly formerly: readonly string[] })[];
   readonly histories: readonly (Named & { readonly refers: readonly string[] })[];
+  /** The lines of its policies that silence a rule, and the keys of those that silenced something when it was checked. */
+  readonly silences: Silences;
   /** False while something in it cannot be read: nothing is concluded from what it does not say. */
   readonly whole: boolean;
 }
 
 /** The summary of a file; what the project has read of it may be released afterwards. */
-export function summaryOf(project: Project, path: string): FileSummary {
+export function summaryOf(project: Project, path: string, silences: Silences): FileSummary {
   const records = project.records(path);
   const text = project.text(path) ?? '';
   const declared: Record<string, Span> = {};
@@ -68,6 +71,7 @@ export function summaryOf(project: Project, path: string): FileSummary {
     })),
     rigs,
     histories,
+    silences,
     whole: records !== undefined && isWhole(records.declarations) && records.problems.length === 0,
   };
 }

@@ -3,6 +3,7 @@
 import picomatch from 'picomatch';
 import { folderOf, relativeTo } from '../resolve/paths.ts';
 import { nearest } from '../values/nearest.ts';
+import { accepting } from './accept.ts';
 import type { Finding } from './finding.ts';
 import { family, type RuleEntry } from './rule.ts';
 import type { FileSummary } from './summary.ts';
@@ -30,12 +31,14 @@ const rules = {
   },
   'unused-declaration': {
     severity: 'hint',
+    tag: 'unnecessary',
     title: 'Something is declared and never used',
     why: 'Nothing in the file refers to it, and no other file uses this file. In files that others use nothing is called unused.',
     fix: 'None: it may be meant for later.',
   },
   'unused-use': {
     severity: 'hint',
+    tag: 'unnecessary',
     title: 'A used file is not needed',
     why: 'None of the names that it brings is needed here.',
     fix: 'Removes the line.',
@@ -99,7 +102,7 @@ export function workspaceFindings(summaries: Iterable<FileSummary>): Finding[] {
       }
     }
   }
-  out.push(...unused(files, byHistory));
+  out.push(...unused(files, byHistory), ...silencesNothing(files));
   return out.sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : a.at[0] - b.at[0]));
 }
 
@@ -144,6 +147,28 @@ function ofHistory(
       related: placesOf(candidates),
     }),
   ];
+}
+
+/** Lines of policies that silence nothing in the whole workspace. While a file cannot be read, nothing is concluded. */
+function silencesNothing(files: readonly FileSummary[]): Finding[] {
+  if (files.some(({ whole }) => !whole)) return [];
+  const worked = new Set(files.flatMap(({ silences }) => silences.worked));
+  return files.flatMap((file) =>
+    file.silences.written.flatMap(({ key, rule, at, statement }): Finding[] =>
+      worked.has(key)
+        ? []
+        : [
+            {
+              rule: 'accept-unused',
+              severity: accepting.rules['accept-unused'].severity,
+              file: file.path,
+              at,
+              message: `\`${rule}\` finds nothing in this workspace that this line would silence: it can go.`,
+              fixes: [{ label: 'Remove this line', at: statement, text: '' }],
+            },
+          ],
+    ),
+  );
 }
 
 /** Surfaces and rigs are not called unused: rigs are what all is for, surfaces are few. */

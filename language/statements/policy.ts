@@ -3,7 +3,7 @@ import { source } from './clauses.ts';
 import { seasonRows } from './policy-season.ts';
 import { yearRows } from './policy-years.ts';
 import { blockTable, clause, must, needed, type RecordOf, row } from './row.ts';
-import { season } from './slots/dates.ts';
+import { date, season } from './slots/dates.ts';
 import { after, either, threePoints } from './slots/lists.ts';
 import { effort, length, moneyRate, percent, period, taskRate } from './slots/quantities.ts';
 import { within } from './slots/targets.ts';
@@ -190,6 +190,14 @@ const severity = row('severity', {
   places: { rule: must(ruleName), severity: must(oneOf('a severity', severities)) },
   clauses: { because: clause('because', text, 'Why.') },
 });
+const accept = row('accept', {
+  class: 'fact',
+  key: 'name',
+  help: 'Silences one rule on all rigs under this policy, for a while and for a written reason.',
+  example: 'accept look-hard-due until 2027-04-15 because "all roofs are planned for spring"',
+  places: { rule: must(ruleName) },
+  clauses: { until: needed('until', date, 'Until when.'), because: needed('because', text, 'Why.') },
+});
 const lead = row('lead', {
   class: 'fact',
   key: 'name',
@@ -227,6 +235,7 @@ export const policyTable = blockTable('policy', [
   units,
   workday,
   severity,
+  accept,
   lead,
 ]);
 
@@ -258,5 +267,6 @@ export type PolicyStatement = RecordOf<
   | typeof units
   | typeof workday
   | typeof severity
+  | typeof accept
   | typeof lead
 >;

@@ -2,7 +2,7 @@
 import { relative } from 'node:path';
 import { createProject } from '../../language/resolve/project.ts';
 import type { Dates } from '../../language/resolve/types.ts';
-import { checkFile, unique } from '../../language/rules/check.ts';
+import { examined, unique } from '../../language/rules/check.ts';
 import type { Finding } from '../../language/rules/finding.ts';
 import { type FileSummary, summaryOf, workspaceFindings } from '../../language/rules/workspace.ts';
 import { type Asked, diskOf } from './paths.ts';
@@ -30,8 +30,9 @@ export function check(asked: Asked, dates: Dates): CheckResult {
   const found: Finding[] = [];
   const summaries: FileSummary[] = [];
   for (const path of asked.files) {
-    found.push(...checkFile(project, path, dates, disk.exists));
-    if (asked.whole) summaries.push(summaryOf(project, path));
+    const { findings, silences } = examined(project, path, dates, disk.exists);
+    found.push(...findings);
+    if (asked.whole) summaries.push(summaryOf(project, path, silences));
     project.release(path);
   }
   if (asked.whole) found.push(...workspaceFindings(summaries));

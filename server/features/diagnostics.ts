@@ -6,6 +6,7 @@ import {
   DiagnosticTag,
 } from 'vscode-languageserver';
 import { isLibrary } from '../../language/resolve/origin.ts';
+import { catalogue } from '../../language/rules/catalogue.ts';
 import type { Finding } from '../../language/rules/finding.ts';
 import { locationOf, rangeOf, type Texts } from '../places.ts';
 
@@ -18,10 +19,13 @@ const severityOf = {
   hint: DiagnosticSeverity.Hint,
 } as const;
 
+const tagOf = { unnecessary: DiagnosticTag.Unnecessary, deprecated: DiagnosticTag.Deprecated } as const;
+
 export function diagnosticOf(finding: Finding, texts: Texts): Diagnostic {
   const related = (finding.related ?? [])
     .filter(({ file }) => !isLibrary(file))
     .map(({ file, at, message }): DiagnosticRelatedInformation => ({ location: locationOf(texts, file, at), message }));
+  const tag = catalogue.get(finding.rule)?.tag;
   return {
     range: rangeOf(texts.of(finding.file), finding.at),
     severity: severityOf[finding.severity],
@@ -29,6 +33,6 @@ export function diagnosticOf(finding: Finding, texts: Texts): Diagnostic {
     source,
     message: finding.message,
     ...(related.length > 0 ? { relatedInformation: related } : {}),
-    ...(finding.rule.startsWith('unused-') ? { tags: [DiagnosticTag.Unnecessary] } : {}),
+    ...(tag ? { tags: [tagOf[tag]] } : {}),
   };
 }

@@ -1,13 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { examined } from '../../language/rules/check.ts';
 import type { Finding } from '../../language/rules/finding.ts';
 import { summaryOf, workspaceFindings } from '../../language/rules/workspace.ts';
-import { projectOf } from '../project/workspace.ts';
+import { projectOf, today } from '../project/workspace.ts';
 import { mended, under } from './asked.ts';
+
+const dates = { asOf: today, today };
 
 const summaries = (texts: Readonly<Record<string, string>>) => {
   const project = projectOf(texts);
-  return Object.keys(texts).map((path) => summaryOf(project, path));
+  return Object.keys(texts).map((path) => summaryOf(project, path, examined(project, path, dates).silences));
 };
 const across = (texts: Readonly<Record<string, string>>): Finding[] => workspaceFindings(summaries(texts));
 const rules = (texts: Readonly<Record<string, string>>) => across(texts).map(({ rule }) => rule);

@@ -2,7 +2,7 @@
 import { afterEach, expect, test } from 'vitest';
 import type { Diagnostic } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { checkFile } from '../../language/rules/check.ts';
+import { examined } from '../../language/rules/check.ts';
 import { summaryOf, workspaceFindings } from '../../language/rules/workspace.ts';
 import { projectOf, readFolder } from '../project/workspace.ts';
 import { type Editor, startEditor, today } from './editor.ts';
@@ -21,9 +21,10 @@ const severities = ['', 'error', 'warning', 'information', 'hint'];
 function expected(files: Readonly<Record<string, string>>): Map<string, string[]> {
   const project = projectOf(files);
   const paths = Object.keys(files);
+  const check = (path: string) => examined(project, path, { asOf: today, today }, () => false);
   const found = [
-    ...paths.flatMap((path) => checkFile(project, path, { asOf: today, today }, () => false)),
-    ...workspaceFindings(paths.map((path) => summaryOf(project, path))),
+    ...paths.flatMap((path) => check(path).findings),
+    ...workspaceFindings(paths.map((path) => summaryOf(project, path, check(path).silences))),
   ];
   const out = new Map<string, string[]>();
   for (const { file, at, rule, severity, message } of found) {
