@@ -1,6 +1,7 @@
 // Sends diagnostics to the editor: for every file in which some stand, and only when they have changed.
 import type { Connection, Diagnostic } from 'vscode-languageserver';
 import { isLibrary } from '../language/resolve/origin.ts';
+import type { Abilities } from './abilities.ts';
 import { diagnosticOf } from './features/diagnostics.ts';
 import { type Texts, textsFrom, uriOf } from './places.ts';
 import type { Session } from './session.ts';
@@ -13,12 +14,12 @@ export interface Publisher {
   checked(path: string): void;
 }
 
-export function diagnosticsPublisher(connection: Connection, session: Session, open: Texts): Publisher {
+export function diagnosticsPublisher(connection: Connection, session: Session, open: Texts, can: Abilities): Publisher {
   /** What the editor was told last. A file that nothing was ever said of is not in it. */
   const told = new Map<string, string>();
   const unanswered = new Set<string>();
   const diagnosticsOf = (path: string, texts: Texts): Diagnostic[] =>
-    session.workspace.findingsIn(path).map((finding) => diagnosticOf(finding, texts));
+    session.workspace.findingsIn(path).map((finding) => diagnosticOf(finding, texts, can));
   const freshTexts = () => textsFrom((path) => session.project.text(path), open);
 
   const publisher: Publisher = {

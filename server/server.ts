@@ -33,6 +33,7 @@ import {
 } from '../language/protocol/index.ts';
 import { relativeTo } from '../language/resolve/paths.ts';
 import type { Finding } from '../language/rules/finding.ts';
+import { abilities } from './abilities.ts';
 import { answer } from './answer.ts';
 import { type BackgroundPace, backgroundChecks, type Progress } from './background.ts';
 import type { Clock } from './clock.ts';
@@ -60,8 +61,9 @@ export function startServer(connection: Connection, clock: Clock, pace: Pace = c
   });
   const open: Texts = { of: (path) => openDocuments.get(path) };
   const openDocuments = new Map<string, NonNullable<ReturnType<Texts['of']>>>();
-  const publisher = diagnosticsPublisher(connection, session, open);
-  const { shared, updates } = rigServices(connection, session, publisher, { session, open });
+  const can = abilities();
+  const publisher = diagnosticsPublisher(connection, session, open, can);
+  const { shared, updates } = rigServices(connection, session, publisher, { session, open, can });
   const status = statusSender(
     session,
     () => background.busy,
@@ -123,6 +125,7 @@ export function startServer(connection: Connection, clock: Clock, pace: Pace = c
   };
   connection.onInitialize((params) => {
     configure(params.initializationOptions ?? {});
+    can.initialize(params.capabilities);
     refresh.initialize(params.capabilities);
     return shared.lsp.LanguageServer.initialize(params).then((result) => {
       folders = foldersOf(params);

@@ -23,7 +23,7 @@ export const actions = (features: Features, more: ReadonlyMap<string, MoreFixes>
       const [from, to] = [here.document.offsetAt(range.start), here.document.offsetAt(range.end)];
       for (const finding of findings) {
         if (finding.at[0] > to || finding.at[1] < from) continue;
-        out.push(...fixesOf(finding, here), ...(more.get(finding.rule)?.(finding, here) ?? []));
+        out.push(...fixesOf(finding, here, features.can), ...(more.get(finding.rule)?.(finding, here) ?? []));
         const all = fixAllOf(finding.rule, findings, here);
         if (all && !out.some(({ title }) => title === all.title)) out.push(all);
       }
@@ -37,9 +37,9 @@ export const actions = (features: Features, more: ReadonlyMap<string, MoreFixes>
   },
 });
 
-function fixesOf(finding: Finding, here: Here): CodeAction[] {
+function fixesOf(finding: Finding, here: Here, can: Features['can']): CodeAction[] {
   const fixes = finding.fixes ?? [];
-  const diagnostic = diagnosticOf(finding, here.texts);
+  const diagnostic = diagnosticOf(finding, here.texts, can);
   return fixes.map((fix) => ({
     title: fix.label,
     kind: CodeActionKind.QuickFix,

@@ -6,15 +6,14 @@ import { rangeOf, uriOf } from '../places.ts';
 import { type Features, hereIn } from './here.ts';
 import { targetsOf } from './targets.ts';
 
-/** `showsLibrary`: whether the editor can show a document of the built-in library. */
-export const definitions = (features: Features, showsLibrary: () => boolean): DefinitionProvider => ({
+export const definitions = (features: Features): DefinitionProvider => ({
   getDefinition(document, { position }) {
     const here = hereIn(features, document);
     const meaning = meaningAt(here.lines.lines, here.document.offsetAt(position));
     if (!meaning) return undefined;
     const originSelectionRange = rangeOf(here.document, meaning.at);
     return targetsOf(features, here.path, meaning)
-      .filter(({ file }) => !isLibrary(file) || showsLibrary())
+      .filter(({ file }) => !isLibrary(file) || features.can.showsTexts)
       .map(({ file, at, whole }) => ({
         originSelectionRange,
         targetUri: uriOf(file),

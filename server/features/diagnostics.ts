@@ -8,7 +8,9 @@ import {
 import { isLibrary } from '../../language/resolve/origin.ts';
 import { catalogue } from '../../language/rules/catalogue.ts';
 import type { Finding } from '../../language/rules/finding.ts';
+import type { Abilities } from '../abilities.ts';
 import { locationOf, rangeOf, type Texts } from '../places.ts';
+import { rulePageUri } from '../rule-pages.ts';
 
 export const source = 'rigseam';
 
@@ -21,7 +23,8 @@ const severityOf = {
 
 const tagOf = { unnecessary: DiagnosticTag.Unnecessary, deprecated: DiagnosticTag.Deprecated } as const;
 
-export function diagnosticOf(finding: Finding, texts: Texts): Diagnostic {
+/** `can`: what the editor shows of it. */
+export function diagnosticOf(finding: Finding, texts: Texts, can: Abilities): Diagnostic {
   const related = (finding.related ?? [])
     .filter(({ file }) => !isLibrary(file))
     .map(({ file, at, message }): DiagnosticRelatedInformation => ({ location: locationOf(texts, file, at), message }));
@@ -30,6 +33,7 @@ export function diagnosticOf(finding: Finding, texts: Texts): Diagnostic {
     range: rangeOf(texts.of(finding.file), finding.at),
     severity: severityOf[finding.severity],
     code: finding.rule,
+    ...(can.linksCodes && can.showsTexts ? { codeDescription: { href: rulePageUri(finding.rule) } } : {}),
     source,
     message: finding.message,
     ...(related.length > 0 ? { relatedInformation: related } : {}),

@@ -2,6 +2,7 @@
 import type { LangiumDocument } from 'langium';
 import type { Lines } from '../../language/grammar/lines.ts';
 import type { Declaration } from '../../language/records/file.ts';
+import type { Abilities } from '../abilities.ts';
 import type { Statement } from '../cursor/standing.ts';
 import type { RigFigures } from '../figures.ts';
 import { type FileNode, fileNode } from '../langium/parser.ts';
@@ -13,6 +14,8 @@ export interface Features {
   readonly session: Session;
   /** The documents of open editors. */
   readonly open: Texts;
+  /** What the editor can do. */
+  readonly can: Abilities;
 }
 
 export interface Here {

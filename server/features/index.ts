@@ -8,9 +8,9 @@ import type { Features } from './here.ts';
 import { hints } from './hints.ts';
 import { hovers } from './hover.ts';
 import { lenses } from './lenses.ts';
-import { libraryTexts } from './library-text.ts';
 import { links } from './links.ts';
 import { documentSymbols, workspaceSymbols } from './symbols.ts';
+import { virtualTexts } from './virtual-texts.ts';
 
 export type { Features } from './here.ts';
 
@@ -23,17 +23,13 @@ type SharedLspModule = {
   ) => NonNullable<LangiumSharedLSPServices['lsp'][K]>;
 };
 
-/** `showsLibrary`: whether the editor can show texts that lie on no disk. */
-export function featureServices(
-  features: Features,
-  showsLibrary: () => boolean,
-): { readonly lsp: LspModule; readonly sharedLsp: SharedLspModule } {
+export function featureServices(features: Features): { readonly lsp: LspModule; readonly sharedLsp: SharedLspModule } {
   return {
     lsp: {
       CodeActionProvider: () => actions(features),
       CodeLensProvider: () => lenses(features),
       CompletionProvider: () => completions(features),
-      DefinitionProvider: () => definitions(features, showsLibrary),
+      DefinitionProvider: () => definitions(features),
       DocumentLinkProvider: () => links(features),
       DocumentSymbolProvider: () => documentSymbols(features),
       FoldingRangeProvider: () => foldings(features),
@@ -42,7 +38,7 @@ export function featureServices(
     },
     sharedLsp: {
       WorkspaceSymbolProvider: () => workspaceSymbols(features),
-      TextDocumentContentProvider: () => libraryTexts(features),
+      TextDocumentContentProvider: () => virtualTexts(features),
     },
   };
 }

@@ -57,8 +57,7 @@ export function rigServices(
     updates ??= new RigDocumentUpdates(services, session);
     return updates;
   };
-  const { lsp, sharedLsp } = featureServices(features, () => showsLibrary);
-  let showsLibrary = false;
+  const { lsp, sharedLsp } = featureServices(features);
   const sharedModule: Module<LangiumSharedServices, PartialLangiumSharedServices> = {
     lsp: {
       LanguageServer: (services) => new RigLanguageServer(services),
@@ -87,8 +86,5 @@ export function rigServices(
   shared.ServiceRegistry.register(
     inject(createDefaultCoreModule({ shared }), RigGeneratedModule, RigModule, languageModule, lspModule),
   );
-  shared.lsp.LanguageServer.onInitialize(({ capabilities }) => {
-    showsLibrary = capabilities.workspace?.textDocumentContent !== undefined;
-  });
   return { shared, updates: updatesOf(shared) };
 }
