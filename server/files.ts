@@ -1,10 +1,6 @@
-// The file system for the engine: texts of open editors before those on disk, folders listed once.
-import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
-import { dirname, join, resolve, sep } from 'node:path';
+// The files for the engine: texts of open editors before those on disk, folders listed once.
 import type { Files } from '../language/resolve/project.ts';
-
-/** Folders that hold no records. */
-const skipped = new Set(['node_modules', '.git', '.hg', '.svn']);
+import { type Disk, rigFilesBelow } from './disk.ts';
 
 /** The files below some root folders. Paths are absolute, with forward slashes. */
 export interface DiskFiles extends Files {
@@ -21,26 +17,13 @@ export interface DiskFiles extends Files {
   setRoots(roots: readonly string[]): void;
 }
 
-/** A path as the engine writes it: absolute, forward slashes. */
-export function enginePath(path: string): string {
-  const absolute = resolve(path);
-  return sep === '\\' ? absolute.replaceAll('\\', '/') : absolute;
-}
-
-/** The folder that bounds what a file may use: the nearest one above that holds a repository, else the folder given. */
-export function workspaceRoot(folder: string): string {
-  for (let at = resolve(folder); ; at = dirname(at)) {
-    if (existsSync(join(at, '.git'))) return enginePath(at);
-    if (dirname(at) === at) return enginePath(folder);
-  }
-}
-
 /** Whether a path is a folder or lies in it. */
 export const isBelow = (folder: string, path: string): boolean => path === folder || path.startsWith(prefixOf(folder));
 
 const prefixOf = (folder: string) => (folder.endsWith('/') ? folder : `${folder}/`);
 
-export function diskFiles(startRoots: readonly string[]): DiskFiles {
+/** Files over a disk. `startRoots` bound what may be read. */
+export function diskFiles(disk: Disk, startRoots: readonly string[]): DiskFiles {
   let roots = startRoots;
   const overlays = new Map<string, string>();
   /** What lies below a folder, sorted. Only folders that were asked for are walked: a root may be a whole home folder. */
@@ -49,7 +32,7 @@ export function diskFiles(startRoots: readonly string[]): DiskFiles {
   const inside = (path: string) => roots.some((root) => isBelow(root, path));
   const listingAround = (folder: string): readonly string[] => {
     for (const [listed, paths] of listings) if (isBelow(listed, folder)) return paths;
-    const paths = rigFilesBelow(folder);
+    const paths = rigFilesBelow(disk, folder);
     listings.set(folder, paths);
     return paths;
   };
@@ -61,12 +44,8 @@ export function diskFiles(startRoots: readonly string[]): DiskFiles {
     read(path) {
       const open = overlays.get(path);
       if (open !== undefined) return open;
-      if (!inside(path)) return undefined;
-      try {
-        return readFileSync(path, 'utf8');
-      } catch {
-        return undefined; // not there, or a folder, or not readable: the checker says so at the line that names it
-      }
+      // Not there, or a folder, or not readable: the checker says so at the line that names it.
+      return inside(path) ? disk.read(path) : undefined;
     },
     under(folder) {
       const prefix = prefixOf(folder);
@@ -81,7 +60,7 @@ export function diskFiles(startRoots: readonly string[]): DiskFiles {
       return unsaved.length === 0 ? found : [...found, ...unsaved].sort();
     },
     inside,
-    exists: (path) => overlays.has(path) || existsSync(path),
+    exists: (path) => overlays.has(path) || disk.exists(path),
     overlay(path, text) {
       if (text === undefined) overlays.delete(path);
       else overlays.set(path, text);
@@ -121,24 +100,3 @@ function firstNotBefore(sorted: readonly string[], text: string): number {
   }
   return low;
 }
-
-/** The `.rig` files in a folder and below it. Links are not followed; a folder that cannot be read holds none. */
-export function rigFilesBelow(folder: string): string[] {
-  return [...walkRigFiles(folder)].flat().sort();
-}
-
-/** Walks a folder and what is below it, one step a folder, so that a walk can be done a little at a time. */
-export function* walkRigFiles(folder: string): Generator<string[]> {
-  let entries: import('node:fs').Dirent[];
-  try {
-    entries = readdirSync(folder, { withFileTypes: true });
-  } catch {
-    return;
-  }
-  const inner = (name: string) => `${folder === '/' ? '' : folder}/${name}`;
-  yield entries.flatMap((entry) => (entry.isFile() && entry.name.endsWith('.rig') ? [inner(entry.name)] : []));
-  for (const entry of entries)
-    if (entry.isDirectory() && !skipped.has(entry.name)) yield* walkRigFiles(inner(entry.name));
-}
-
-export const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;

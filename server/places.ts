@@ -1,25 +1,10 @@
-// Between the engine and the protocol: paths and URIs, offsets and positions.
-import { URI } from 'langium';
+// Between the engine and the protocol: offsets and positions; paths and URIs are in addresses.ts.
 import type { Location, Position, Range } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Span } from '../language/grammar/problem.ts';
-import { isLibrary } from '../language/resolve/origin.ts';
-import { enginePath } from './files.ts';
+import { uriOf } from './addresses.ts';
 
-/** The scheme under which the built-in library can be read in the editor. */
-export const libraryScheme = 'rigseam-library';
-
-/** The engine's path of a document. What is no file on disk (an untitled document) goes by its URI. */
-export function pathOf(uri: string | URI): string {
-  const parsed = typeof uri === 'string' ? URI.parse(uri) : uri;
-  if (parsed.scheme === libraryScheme) return parsed.path.slice(1);
-  return parsed.scheme === 'file' ? enginePath(parsed.fsPath) : parsed.toString();
-}
-
-export function uriOf(path: string): string {
-  if (isLibrary(path)) return URI.from({ scheme: libraryScheme, path: `/${path}` }).toString();
-  return /^([a-zA-Z]:)?\//.test(path) ? URI.file(path).toString() : path;
-}
+export { libraryScheme, pathOf, uriOf } from './addresses.ts';
 
 /** Texts with positions: those of open editors as they are, others read once for each task. */
 export interface Texts {

@@ -1,5 +1,4 @@
 // One language server over one connection.
-import { join } from 'node:path';
 import {
   addCodeActionHandler,
   addCodeLensHandler,
@@ -36,15 +35,14 @@ import type { Finding } from '../language/rules/finding.ts';
 import { abilities } from './abilities.ts';
 import { answer } from './answer.ts';
 import { type BackgroundPace, backgroundChecks, type Progress } from './background.ts';
-import type { Clock } from './clock.ts';
 import { documentsFor } from './documents.ts';
+import type { Host } from './host.ts';
 import { rigServices } from './langium/services.ts';
 import { pathOf, rangeOf, type Texts, textsFrom } from './places.ts';
 import { diagnosticsPublisher } from './publisher.ts';
 import { refresher } from './refresh.ts';
 import { createSession, type Session } from './session.ts';
 import { statusSender } from './status.ts';
-import { textAt } from './written-before.ts';
 
 /** How long what is not urgent waits for more of its kind, in milliseconds. */
 export interface Pace extends BackgroundPace {
@@ -54,8 +52,8 @@ export interface Pace extends BackgroundPace {
 const calm: Pace = { dependants: 200, progress: 400, status: 250, refresh: 300 };
 
 /** Serves one editor until it says goodbye. */
-export function startServer(connection: Connection, clock: Clock, pace: Pace = calm): void {
-  const session = createSession(clock, settingsSchema.parse({}), (path, error) => {
+export function startServer(connection: Connection, host: Host, pace: Pace = calm): void {
+  const session = createSession(host.clock, host.disk, settingsSchema.parse({}), (path, error) => {
     const said = error instanceof Error ? (error.stack ?? error.message) : String(error);
     connection.console.error(`${path} could not be checked: ${said}`);
   });
@@ -114,7 +112,7 @@ export function startServer(connection: Connection, clock: Clock, pace: Pace = c
   };
   connection.onDidChangeConfiguration(({ settings }) => configure((settings as { rigseam?: unknown } | null)?.rigseam));
 
-  answer(connection, papersAsk, (request) => papersOf(session, open, request));
+  answer(connection, papersAsk, (request) => papersOf(session, open, host, request));
 
   let folders: readonly string[] = [];
   const setFolders = (next: readonly string[]) => {
@@ -141,7 +139,7 @@ export function startServer(connection: Connection, clock: Clock, pace: Pace = c
       setFolders([...folders.filter((uri) => !gone.has(uri)), ...added.map(({ uri }) => uri)]);
     });
   });
-  const stopClock = clock.onNewDay(() => {
+  const stopClock = host.clock.onNewDay(() => {
     session.newDay();
     refresh.later();
     status.changed();
@@ -158,9 +156,14 @@ export function startServer(connection: Connection, clock: Clock, pace: Pace = c
 }
 
 /** The papers that the client asks for, from the texts as they are typed now. */
-function papersOf(session: Session, open: Texts, { uri, names, folder }: DocumentsRequest): Promise<DocumentsReply> {
+function papersOf(
+  session: Session,
+  open: Texts,
+  host: Host,
+  { uri, names, folder }: DocumentsRequest,
+): Promise<DocumentsReply> {
   const before = (name: string) =>
-    folder === undefined ? Promise.resolve(undefined) : textAt(join(pathOf(folder), name));
+    folder === undefined ? Promise.resolve(undefined) : host.textAt(`${pathOf(folder)}/${name}`);
   const texts = textsFrom((path) => session.project.text(path), open);
   const root = session.files.roots[0] ?? '';
   const place = ({ file, at }: Finding) => {

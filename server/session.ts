@@ -1,12 +1,14 @@
 // The state behind one editor: its folders, its open files, the dates, and what has to be checked again.
 // Knows nothing of the protocol.
-import { dirname, isAbsolute } from 'node:path';
 import type { Settings } from '../language/protocol/index.ts';
+import { folderOf } from '../language/resolve/paths.ts';
 import type { Project } from '../language/resolve/project.ts';
 import type { Dates } from '../language/resolve/types.ts';
+import { isSomewhere } from './addresses.ts';
 import type { Clock } from './clock.ts';
+import { type Disk, rigFilesBelow } from './disk.ts';
 import { type Figures, figuresOf } from './figures.ts';
-import { type DiskFiles, diskFiles, enginePath, isBelow, walkRigFiles, workspaceRoot } from './files.ts';
+import { type DiskFiles, diskFiles, isBelow } from './files.ts';
 import { countDues, type Tally } from './tally.ts';
 import { createWorkspace, type Workspace } from './workspace.ts';
 
@@ -56,6 +58,7 @@ const few = 200;
 /** `onBug` is told of work on a file that failed by a bug of ours: the file has no findings then, the others go on. */
 export function createSession(
   clock: Clock,
+  disk: Disk,
   startSettings: Settings,
   onBug: (path: string, error: unknown) => void,
 ): Session {
@@ -69,7 +72,7 @@ export function createSession(
   const staleListeners: (() => void)[] = [];
 
   let dates = datesFor(clock, settings);
-  const files = diskFiles([]);
+  const files = diskFiles(disk, []);
   const isOpen = (path: string) => open.has(path);
   const isMember = (path: string) => folders.some((folder) => isBelow(folder, path));
   const isOurs = (path: string) => isMember(path) || isOpen(path);
@@ -109,10 +112,10 @@ export function createSession(
   };
   /** A file may use what lies in its repository; one that lies outside all folders brings its own. */
   const reroot = () => {
-    const roots = new Set(folders.map(workspaceRoot));
+    const roots = new Set(folders.map(disk.rootOf));
     for (const path of open) {
-      if (!isAbsolute(path)) continue; // an untitled document lies nowhere
-      if ([...roots].every((root) => !isBelow(root, path))) roots.add(workspaceRoot(dirname(path)));
+      if (!isSomewhere(path)) continue; // an untitled document lies nowhere
+      if ([...roots].every((root) => !isBelow(root, path))) roots.add(disk.rootOf(`${folderOf(path)}/`));
     }
     const next = [...roots].sort();
     if (next.join('\n') !== files.roots.join('\n')) files.setRoots(next);
@@ -196,7 +199,9 @@ export function createSession(
           if (!isOpen(below)) forget(below);
         }
       }
-      for (const path of written) {
+      // A folder that was moved in is told by its name only.
+      const below = written.filter((path) => !path.endsWith('.rig')).flatMap((path) => rigFilesBelow(disk, path));
+      for (const path of [...written, ...below]) {
         if (path.endsWith('.rig')) files.appeared(path);
         if (!isOpen(path)) paths.add(path);
       }
@@ -205,7 +210,7 @@ export function createSession(
       for (const path of gone) if (!isOpen(path)) stale.delete(path);
     },
     setFolders(next) {
-      folders = next.map(enginePath);
+      folders = next;
       reroot();
       files.relist();
       for (const path of workspace.checkedFiles()) if (!isOurs(path)) forget(path);
@@ -214,7 +219,7 @@ export function createSession(
     *discover() {
       const known = new Set(workspace.checkedFiles());
       for (const folder of folders) {
-        for (const paths of walkRigFiles(folder)) {
+        for (const paths of disk.walk(folder)) {
           for (const path of paths) if (!known.has(path) && !isOpen(path)) stale.add(path);
           yield;
         }

@@ -1,7 +1,9 @@
 // What the command line was asked about: files, folders, and the workspace around them.
 import { existsSync } from 'node:fs';
 import { dirname } from 'node:path';
-import { type DiskFiles, diskFiles, enginePath, isFolder, rigFilesBelow, workspaceRoot } from '../files.ts';
+import { rigFilesBelow } from '../disk.ts';
+import { enginePath, isFolder, nodeDisk } from '../disk-node.ts';
+import { type DiskFiles, diskFiles } from '../files.ts';
 
 /** A mistake in the call itself: exit code 2. */
 export class Misuse extends Error {}
@@ -27,7 +29,7 @@ export function asked(paths: readonly string[], from: string): Asked {
     roots.add(workspaceOf(folder ? path : enginePath(dirname(path)), from));
     if (folder) {
       whole = true;
-      for (const file of rigFilesBelow(path)) files.add(file);
+      for (const file of rigFilesBelow(nodeDisk, path)) files.add(file);
     } else if (!path.endsWith('.rig')) throw new Misuse(`\`${written}\` is no \`.rig\` file.`);
     else files.add(path);
   }
@@ -37,10 +39,10 @@ export function asked(paths: readonly string[], from: string): Asked {
 
 /** The repository around a folder; without one the current folder where it holds the folder, else the folder itself. */
 function workspaceOf(folder: string, from: string): string {
-  const root = workspaceRoot(folder);
+  const root = nodeDisk.rootOf(folder);
   if (root !== folder || existsSync(`${folder}/.git`)) return root;
   const current = enginePath(from);
   return folder === current || folder.startsWith(`${current}/`) ? current : folder;
 }
 
-export const diskOf = (what: Asked): DiskFiles => diskFiles(what.roots);
+export const diskOf = (what: Asked): DiskFiles => diskFiles(nodeDisk, what.roots);

@@ -10,7 +10,6 @@ import {
   type TextDocumentChangeEvent,
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import { rigFilesBelow } from '../files.ts';
 import { pathOf } from '../places.ts';
 import type { Session } from '../session.ts';
 
@@ -101,8 +100,6 @@ export class RigDocumentUpdates implements DocumentUpdateHandler {
   }
 
   private onDisk(written: readonly string[], gone: readonly string[]): void {
-    const paths = written.map(pathOf);
-    const below = paths.filter((path) => !path.endsWith('.rig')).flatMap(rigFilesBelow);
-    this.session.onDisk({ written: [...paths, ...below], gone: gone.map(pathOf) });
+    this.session.onDisk({ written: written.map(pathOf), gone: gone.map(pathOf) });
   }
 }

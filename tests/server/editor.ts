@@ -21,7 +21,9 @@ import {
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Settings, Status } from '../../language/protocol/index.ts';
 import type { Clock } from '../../server/clock.ts';
+import { nodeDisk } from '../../server/disk-node.ts';
 import { startServer } from '../../server/server.ts';
+import { textAt } from '../../server/written-before.ts';
 
 export const today = '2026-11-25';
 
@@ -247,7 +249,11 @@ export async function startEditor(start: Start = {}): Promise<Editor> {
 function inProcess(clock: Clock): { readonly connection: ProtocolConnection; readonly stop: () => void } {
   const [here, there] = duplexPair();
   const quick = { dependants: 20, progress: 0, status: 20, refresh: 20 };
-  startServer(createConnection(new StreamMessageReader(there), new StreamMessageWriter(there)), clock, quick);
+  startServer(
+    createConnection(new StreamMessageReader(there), new StreamMessageWriter(there)),
+    { clock, disk: nodeDisk, textAt },
+    quick,
+  );
   return {
     connection: createProtocolConnection(new StreamMessageReader(here), new StreamMessageWriter(here)),
     stop: () => {

@@ -1,0 +1,25 @@
+// What the server needs of a file system, and nothing more: a real one (disk-node.ts) or the copy of one that lies with the
+// client (disk-mirror.ts). Paths are the engine's: absolute, with forward slashes.
+
+/** Reading is synchronous, for so is the engine. */
+export interface Disk {
+  /** The text of a file; undefined where there is none or it cannot be read. */
+  read(path: string): string | undefined;
+  /** Whether there is such a file or folder. */
+  exists(path: string): boolean;
+  /**
+   * The `.rig` files in a folder and below it, one step a folder, so that a walk can be done a little at a time. Links are
+   * not followed; a folder that cannot be read holds none.
+   */
+  walk(folder: string): Iterable<readonly string[]>;
+  /** The folder that bounds what the files of a folder may use: the nearest repository around it, else the folder itself. */
+  rootOf(folder: string): string;
+}
+
+/** Folders that hold no records. */
+export const skippedFolders: ReadonlySet<string> = new Set(['node_modules', '.git', '.hg', '.svn']);
+
+/** The `.rig` files in a folder and below it, sorted. */
+export function rigFilesBelow(disk: Disk, folder: string): string[] {
+  return [...disk.walk(folder)].flat().sort();
+}
