@@ -1,5 +1,6 @@
 // Checks closed files a little at a time, so that a request never waits for them.
 import type { Session } from './session.ts';
+import { nextTurn } from './turn.ts';
 
 export interface Progress {
   begin(): void;
@@ -70,7 +71,7 @@ export function backgroundChecks(
         progress.begin();
       }
       if (shown) progress.report(done, done + session.stale.size);
-      await new Promise((resolve) => setImmediate(resolve));
+      await nextTurn();
     }
     running = false;
     if (shown) progress.end();

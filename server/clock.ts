@@ -19,7 +19,7 @@ export const systemClock: Clock = {
       day = today();
       listener();
     }, lookEvery);
-    timer.unref();
+    if (typeof timer === 'object') timer.unref(); // in a browser it is a number, and nothing waits for it
     return () => clearInterval(timer);
   },
 };

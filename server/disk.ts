@@ -14,6 +14,14 @@ export interface Disk {
   walk(folder: string): Iterable<readonly string[]>;
   /** The folder that bounds what the files of a folder may use: the nearest repository around it, else the folder itself. */
   rootOf(folder: string): string;
+  /** What watchers saw: a copy takes it in, a real disk knows it already. */
+  seen(changes: DiskChanges): void;
+}
+
+/** Files and folders that came or changed, and those that went, each with everything in it. */
+export interface DiskChanges {
+  readonly written: readonly string[];
+  readonly gone: readonly string[];
 }
 
 /** Folders that hold no records. */
@@ -22,4 +30,18 @@ export const skippedFolders: ReadonlySet<string> = new Set(['node_modules', '.gi
 /** The `.rig` files in a folder and below it, sorted. */
 export function rigFilesBelow(disk: Disk, folder: string): string[] {
   return [...disk.walk(folder)].flat().sort();
+}
+
+/** Each path on the disk that it lies on. */
+export function diskPerPath(diskOf: (path: string) => Disk): Disk {
+  return {
+    read: (path) => diskOf(path).read(path),
+    exists: (path) => diskOf(path).exists(path),
+    walk: (folder) => diskOf(folder).walk(folder),
+    rootOf: (folder) => diskOf(folder).rootOf(folder),
+    seen({ written, gone }) {
+      for (const path of gone) diskOf(path).seen({ written: [], gone: [path] });
+      for (const path of written) diskOf(path).seen({ written: [path], gone: [] });
+    },
+  };
 }

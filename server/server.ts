@@ -36,6 +36,7 @@ import { abilities } from './abilities.ts';
 import { answer } from './answer.ts';
 import { type BackgroundPace, backgroundChecks, type Progress } from './background.ts';
 import { documentsFor } from './documents.ts';
+import { awaitsFiles, serveMirror } from './from-client.ts';
 import type { Host } from './host.ts';
 import { rigServices } from './langium/services.ts';
 import { pathOf, rangeOf, type Texts, textsFrom } from './places.ts';
@@ -64,7 +65,7 @@ export function startServer(connection: Connection, host: Host, pace: Pace = cal
   const { shared, updates } = rigServices(connection, session, publisher, { session, open, can });
   const status = statusSender(
     session,
-    () => background.busy,
+    () => background.busy || session.held,
     pace.status,
     (said) => void connection.sendNotification(statusMethod, said),
   );
@@ -112,6 +113,7 @@ export function startServer(connection: Connection, host: Host, pace: Pace = cal
   };
   connection.onDidChangeConfiguration(({ settings }) => configure((settings as { rigseam?: unknown } | null)?.rigseam));
 
+  serveMirror(connection, session, host.mirror);
   answer(connection, papersAsk, (request) => papersOf(session, open, host, request));
 
   let folders: readonly string[] = [];
@@ -123,6 +125,7 @@ export function startServer(connection: Connection, host: Host, pace: Pace = cal
   };
   connection.onInitialize((params) => {
     configure(params.initializationOptions ?? {});
+    session.held = awaitsFiles(params.initializationOptions);
     can.initialize(params.capabilities);
     refresh.initialize(params.capabilities);
     return shared.lsp.LanguageServer.initialize(params).then((result) => {

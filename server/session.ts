@@ -6,7 +6,7 @@ import type { Project } from '../language/resolve/project.ts';
 import type { Dates } from '../language/resolve/types.ts';
 import { isSomewhere } from './addresses.ts';
 import type { Clock } from './clock.ts';
-import { type Disk, rigFilesBelow } from './disk.ts';
+import { type Disk, type DiskChanges, rigFilesBelow } from './disk.ts';
 import { type Figures, figuresOf } from './figures.ts';
 import { type DiskFiles, diskFiles, isBelow } from './files.ts';
 import { countDues, type Tally } from './tally.ts';
@@ -37,7 +37,9 @@ export interface Session {
   edited(path: string, text: string): void;
   closed(path: string): void;
   /** What the watchers saw on disk. */
-  onDisk(changes: { readonly written: readonly string[]; readonly gone: readonly string[] }): void;
+  onDisk(changes: DiskChanges): void;
+  /** Not all files are known yet: until they are nothing counts as stale, so that nothing is judged. */
+  held: boolean;
   /** The folders of the workspace have changed. Files are found by {@link discover}. */
   setFolders(folders: readonly string[]): void;
   /** Finds the files of the workspace, a folder a step, and marks those as stale that were never checked. */
@@ -50,6 +52,7 @@ export interface Session {
   onStale(listener: () => void): void;
 }
 
+const noneYet: ReadonlySet<string> = new Set();
 const nothing: Tally = { rigs: 0, overdue: 0 };
 
 /** Up to so many files, what they say together is said anew on every keystroke: 2 ms for 200 files. */
@@ -66,6 +69,7 @@ export function createSession(
   let folders: readonly string[] = [];
   const open = new Set<string>();
   const stale = new Set<string>();
+  let held = false;
   const tallies = new Map<string, Tally>();
   const figures = new Map<string, Figures>();
   const findingsListeners: ((paths: ReadonlySet<string>) => void)[] = [];
@@ -90,7 +94,7 @@ export function createSession(
     if (paths.size > 0) for (const listener of findingsListeners) listener(paths);
   };
   const becameStale = () => {
-    if (stale.size > 0) for (const listener of staleListeners) listener();
+    if (stale.size > 0 && !held) for (const listener of staleListeners) listener();
   };
   const changed = (paths: readonly string[]) => {
     for (const path of workspace.changed(new Set(paths))) {
@@ -138,7 +142,16 @@ export function createSession(
       if (isOpen(path)) figures.set(path, known);
       return known;
     },
-    stale,
+    get stale() {
+      return held ? noneYet : stale;
+    },
+    get held() {
+      return held;
+    },
+    set held(next) {
+      held = next;
+      becameStale();
+    },
     check(path) {
       stale.delete(path);
       const touched = sound(path, () => {
@@ -190,6 +203,7 @@ export function createSession(
       else becameStale();
     },
     onDisk({ written, gone }) {
+      disk.seen({ written, gone });
       const paths = new Set<string>();
       for (const path of gone) {
         files.gone(path);

@@ -1,6 +1,6 @@
 import type * as z from 'zod';
 
-/** One request of the client to the server: its method, and what is asked and answered, checked at both ends. */
+/** One request between client and server: its method, and what is asked and answered, checked at both ends. */
 export interface Ask<P, R> {
   readonly method: `rigseam/${string}`;
   readonly params: z.ZodType<P>;

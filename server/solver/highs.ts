@@ -10,6 +10,12 @@ const OPTIMAL = 7;
 class GaveUp extends Error {}
 
 let loading: Promise<LinearPrograms | undefined> | undefined;
+let code: () => Promise<Uint8Array | undefined> = () => Promise.resolve(undefined);
+
+/** Where the code of the solver comes from, if its loader cannot find it: in a worker of a browser. */
+export function solverCodeFrom(get: () => Promise<Uint8Array | undefined>): void {
+  code = get;
+}
 
 /**
  * The solver, loaded once and kept; undefined where it cannot be loaded: then the engine cuts without it. After a failure
@@ -24,7 +30,8 @@ async function load(): Promise<LinearPrograms | undefined> {
   let highs: Highs;
   try {
     const { default: start } = await import('highs');
-    highs = await start();
+    const wasmBinary = await code();
+    highs = await start(wasmBinary && { wasmBinary });
   } catch {
     loading = undefined;
     return undefined;

@@ -19,11 +19,10 @@ import {
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Settings, Status } from '../../language/protocol/index.ts';
+import type { GivenSettings, Status } from '../../language/protocol/index.ts';
 import type { Clock } from '../../server/clock.ts';
-import { nodeDisk } from '../../server/disk-node.ts';
+import { nodeHost } from '../../server/node-host.ts';
 import { startServer } from '../../server/server.ts';
-import { textAt } from '../../server/written-before.ts';
 
 export const today = '2026-11-25';
 
@@ -55,7 +54,7 @@ export interface Editor {
   /** Writes files and lets the watchers say so. */
   save(files: Readonly<Record<string, string>>, type?: FileChangeType): Promise<void>;
   remove(path: string): Promise<void>;
-  configure(settings: Partial<Settings>): Promise<void>;
+  configure(settings: GivenSettings): Promise<void>;
   /** The next midnight comes. */
   day(today: string): void;
   request<R>(method: string, path: string, params?: object): Promise<R>;
@@ -72,7 +71,7 @@ export interface Editor {
 
 interface Start {
   readonly files?: Readonly<Record<string, string>>;
-  readonly settings?: Partial<Settings>;
+  readonly settings?: GivenSettings;
   readonly capabilities?: ClientCapabilities;
   /** Folders of the workspace, inside the temporary folder; the folder itself unless given. */
   readonly folders?: readonly string[];
@@ -249,11 +248,8 @@ export async function startEditor(start: Start = {}): Promise<Editor> {
 function inProcess(clock: Clock): { readonly connection: ProtocolConnection; readonly stop: () => void } {
   const [here, there] = duplexPair();
   const quick = { dependants: 20, progress: 0, status: 20, refresh: 20 };
-  startServer(
-    createConnection(new StreamMessageReader(there), new StreamMessageWriter(there)),
-    { clock, disk: nodeDisk, textAt },
-    quick,
-  );
+  const connection = createConnection(new StreamMessageReader(there), new StreamMessageWriter(there));
+  startServer(connection, nodeHost(connection, clock), quick);
   return {
     connection: createProtocolConnection(new StreamMessageReader(here), new StreamMessageWriter(here)),
     stop: () => {

@@ -1,0 +1,35 @@
+// Files that only the client can read.
+import type { Connection } from 'vscode-languageserver';
+import { filesAsk, mirrorOptionSchema, textAsk } from '../language/protocol/index.ts';
+import { pathOf, uriOf } from './addresses.ts';
+import { answer } from './answer.ts';
+import type { Mirror } from './disk-mirror.ts';
+import type { Session } from './session.ts';
+
+/** Takes in the files that the client hands over; checks wait for the last slice. */
+export function serveMirror(connection: Connection, session: Session, mirror: Mirror): void {
+  answer(connection, filesAsk, ({ texts, names, more }) => {
+    const files = texts.map(({ uri, text }) => [pathOf(uri), text] as const);
+    mirror.put(files, names.map(pathOf));
+    session.held = session.held || more;
+    session.onDisk({ written: [...files.map(([path]) => path), ...names.map(pathOf)], gone: [] });
+    if (!more) session.held = false;
+    return null;
+  });
+}
+
+/** Whether the client said at the start that it hands over files. */
+export const awaitsFiles = (initializationOptions: unknown): boolean =>
+  mirrorOptionSchema.safeParse(initializationOptions).data?.mirror ?? false;
+
+/** Reads one file through the client; undefined also with an editor that knows no such request. */
+export const textFromClient =
+  (connection: Connection) =>
+  async (path: string): Promise<string | undefined> => {
+    try {
+      const given = await connection.sendRequest(textAsk.method, { uri: uriOf(path) });
+      return textAsk.reply.parse(given).text ?? undefined;
+    } catch {
+      return undefined;
+    }
+  };
