@@ -1,6 +1,7 @@
 import { commands, type ExtensionContext, window } from 'vscode';
-import { writeCommand } from '../language/protocol/index.ts';
+import { goToCommand, writeCommand } from '../language/protocol/index.ts';
 import { setAsOf } from './as-of.ts';
+import { goTo } from './go-to.ts';
 import { type LanguageServer, languageServer } from './language-server.ts';
 import { statusBar } from './status.ts';
 import { write } from './write.ts';
@@ -13,6 +14,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
     status,
     server,
     commands.registerCommand(writeCommand, (argument?: unknown) => write(server, argument)),
+    commands.registerCommand(goToCommand, goTo),
     commands.registerCommand('rigseam.setAsOf', setAsOf),
     commands.registerCommand('rigseam.restart', () => start(server)),
   );

@@ -13,7 +13,19 @@ export function serverSettings(): Settings {
   return {
     asOf: isDateOrEmpty(asOf) ? asOf : '',
     inlayHints: settings.get<boolean>('inlayHints.enabled', true),
+    hints: {
+      lengths: settings.get<boolean>('inlayHints.lengths', true),
+      work: settings.get<boolean>('inlayHints.work', true),
+      dueDates: settings.get<boolean>('inlayHints.dueDates', true),
+      totals: settings.get<boolean>('inlayHints.totals', true),
+    },
     codeLens: settings.get<boolean>('codeLens.enabled', true),
+    lenses: {
+      next: settings.get<boolean>('codeLens.next', true),
+      purchase: settings.get<boolean>('codeLens.purchase', true),
+      commands: settings.get<boolean>('codeLens.commands', true),
+    },
+    problems: settings.get<string>('problems', 'all') === 'openFiles' ? 'openFiles' : 'all',
   };
 }
 

@@ -6,7 +6,9 @@ export interface Abilities {
   readonly showsTexts: boolean;
   /** It shows a link behind the code of a diagnostic. */
   readonly linksCodes: boolean;
-  /** It asks for the diagnostics of a document and does not want to be told. */
+  /** It asks for the sum of a hint, and where it comes from, once somebody looks at it. */
+  readonly resolvesHints: boolean;
+  /** It asks for the diagnostics of a document and cannot be told. */
   readonly pulls: boolean;
 }
 
@@ -16,25 +18,20 @@ export interface KnownAbilities extends Abilities {
 
 /** Nothing until the editor has spoken. */
 export function abilities(): KnownAbilities {
-  let can: Abilities = { showsTexts: false, linksCodes: false, pulls: false };
+  const known: KnownAbilities = {
+    ...abilitiesOf({}),
+    initialize: (capabilities) => void Object.assign(known, abilitiesOf(capabilities)),
+  };
+  return known;
+}
+
+function abilitiesOf({ workspace, textDocument }: ClientCapabilities): Abilities {
+  const { publishDiagnostics: push, diagnostic: pull, inlayHint } = textDocument ?? {};
+  const resolvable = inlayHint?.resolveSupport?.properties ?? [];
   return {
-    get showsTexts() {
-      return can.showsTexts;
-    },
-    get linksCodes() {
-      return can.linksCodes;
-    },
-    get pulls() {
-      return can.pulls;
-    },
-    initialize({ workspace, textDocument }) {
-      const linksCodes =
-        textDocument?.publishDiagnostics?.codeDescriptionSupport ?? textDocument?.diagnostic?.codeDescriptionSupport;
-      can = {
-        showsTexts: workspace?.textDocumentContent !== undefined,
-        linksCodes: linksCodes ?? false,
-        pulls: textDocument?.diagnostic !== undefined && textDocument.publishDiagnostics === undefined,
-      };
-    },
+    showsTexts: workspace?.textDocumentContent !== undefined,
+    linksCodes: push?.codeDescriptionSupport ?? pull?.codeDescriptionSupport ?? false,
+    resolvesHints: resolvable.includes('tooltip') && resolvable.includes('label.location'),
+    pulls: pull !== undefined && push === undefined,
   };
 }

@@ -12,9 +12,12 @@ export function refresher(connection: Connection, pause: number): Refresher {
   let asks: readonly (() => Promise<void>)[] = [];
   let timer: NodeJS.Timeout | undefined;
   return {
-    initialize({ workspace }) {
+    initialize({ workspace, textDocument }) {
       asks = [
         ...(workspace?.inlayHint?.refreshSupport ? [() => connection.languages.inlayHint.refresh()] : []),
+        ...(workspace?.diagnostics?.refreshSupport && textDocument?.publishDiagnostics === undefined
+          ? [() => connection.languages.diagnostics.refresh()]
+          : []),
         ...(workspace?.codeLens?.refreshSupport
           ? [() => connection.sendRequest<void>('workspace/codeLens/refresh')]
           : []),

@@ -36,11 +36,14 @@ import { abilities } from './abilities.ts';
 import { answer } from './answer.ts';
 import { type BackgroundPace, backgroundChecks, type Progress } from './background.ts';
 import { documentsFor } from './documents.ts';
+import { resolveHint } from './features/hints.ts';
+import { resolveLens } from './features/lenses.ts';
 import { awaitsFiles, serveMirror } from './from-client.ts';
 import type { Host } from './host.ts';
 import { rigServices } from './langium/services.ts';
 import { pathOf, rangeOf, type Texts, textsFrom } from './places.ts';
 import { diagnosticsPublisher } from './publisher.ts';
+import { answerPulls } from './pull.ts';
 import { refresher } from './refresh.ts';
 import { createSession, type Session } from './session.ts';
 import { statusSender } from './status.ts';
@@ -62,7 +65,8 @@ export function startServer(connection: Connection, host: Host, pace: Pace = cal
   const openDocuments = new Map<string, NonNullable<ReturnType<Texts['of']>>>();
   const can = abilities();
   const publisher = diagnosticsPublisher(connection, session, open, can);
-  const { shared, updates } = rigServices(connection, session, publisher, { session, open, can });
+  const features = { session, open, can };
+  const { shared, updates } = rigServices(connection, session, publisher, features);
   const status = statusSender(
     session,
     () => background.busy || session.held,
@@ -78,7 +82,11 @@ export function startServer(connection: Connection, host: Host, pace: Pace = cal
     openDocuments.set(path, document);
     publisher.opened(path);
   });
-  documents.onDidClose(({ document }) => void openDocuments.delete(pathOf(document.uri)));
+  documents.onDidClose(({ document }) => {
+    const path = pathOf(document.uri);
+    openDocuments.delete(path);
+    publisher.closed(path);
+  });
   session.onFindings((paths) => {
     publisher.publish(paths);
     status.changed();
@@ -106,8 +114,13 @@ export function startServer(connection: Connection, host: Host, pace: Pace = cal
   ] satisfies ((connection: Connection, services: LangiumSharedServices) => void)[];
   for (const handle of handleAll) handle(connection, shared);
 
+  answerPulls(connection, session, publisher);
+  connection.onCodeLensResolve((lens) => resolveLens(features, lens));
+  connection.languages.inlayHint.resolve((hint) => resolveHint(features, hint));
+
   const configure = (given: unknown) => {
     session.configure(settingsFrom(given, session.settings));
+    publisher.again();
     refresh.later();
     status.changed();
   };

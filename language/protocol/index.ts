@@ -2,6 +2,7 @@
 // matter. Client and server meet only here.
 export { type Ask, ask } from './ask.ts';
 export * from './files.ts';
+export * from './go-to.ts';
 export * from './papers.ts';
 export * from './settings.ts';
 export * from './status.ts';

@@ -27,9 +27,22 @@ export interface Here {
   readonly texts: Texts;
 }
 
-export function hereIn({ session, open }: Features, document: LangiumDocument): Here {
+export function hereIn(features: Features, document: LangiumDocument): Here {
   const path = pathOf(document.uri);
-  const now = open.of(path) ?? document.textDocument;
+  // The tree is that of the text before, for as long as a build waits behind a keystroke.
+  return hereOf(features, path, features.open.of(path) ?? document.textDocument, (text) => {
+    const node = document.parseResult.value as FileNode;
+    return node.text === text ? node.reading : fileNode(text).reading;
+  });
+}
+
+/** The same for an open document of which only the path is known. */
+export function hereAt(features: Features, path: string): Here | undefined {
+  const now = features.open.of(path);
+  return now && hereOf(features, path, now, (text) => fileNode(text).reading);
+}
+
+function hereOf({ session, open }: Features, path: string, now: Here['document'], read: (text: string) => Lines): Here {
   const text = now.getText();
   let reading: Lines | undefined;
   return {
@@ -37,9 +50,7 @@ export function hereIn({ session, open }: Features, document: LangiumDocument): 
     text,
     document: now,
     get lines() {
-      // The tree is that of the text before, for as long as a build waits behind a keystroke.
-      const node = document.parseResult.value as FileNode;
-      reading ??= node.text === text ? node.reading : fileNode(text).reading;
+      reading ??= read(text);
       return reading;
     },
     texts: textsFrom((other) => session.project.text(other), open),

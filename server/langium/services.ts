@@ -17,9 +17,11 @@ import {
 import { CodeActionKind, type Connection, type InitializeParams, type InitializeResult } from 'vscode-languageserver';
 import { RigGeneratedModule, RigGeneratedSharedModule } from '../../language/grammar/generated/module.ts';
 import { RigModule } from '../../language/grammar/services.ts';
+import type { Abilities } from '../abilities.ts';
 import { fixAllKind } from '../features/actions.ts';
 import { type Features, featureServices } from '../features/index.ts';
 import type { Publisher } from '../publisher.ts';
+import { pullOptions } from '../pull.ts';
 import type { Session } from '../session.ts';
 import { RigDocumentBuilder } from './builder.ts';
 import { lineParser } from './parser.ts';
@@ -28,6 +30,13 @@ import { engineValidator } from './validator.ts';
 import { openFilesOnly } from './workspace-manager.ts';
 
 class RigLanguageServer extends DefaultLanguageServer {
+  private readonly can: Abilities;
+
+  constructor(services: LangiumSharedServices, can: Abilities) {
+    super(services);
+    this.can = can;
+  }
+
   protected override buildInitializeResult(params: InitializeParams): InitializeResult {
     const result = super.buildInitializeResult(params);
     return {
@@ -35,6 +44,9 @@ class RigLanguageServer extends DefaultLanguageServer {
       serverInfo: { name: 'rigseam' },
       capabilities: {
         ...result.capabilities,
+        codeLensProvider: { resolveProvider: true },
+        inlayHintProvider: { resolveProvider: true },
+        ...(this.can.pulls ? { diagnosticProvider: pullOptions } : {}),
         codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] },
         workspace: {
           ...result.capabilities.workspace,
@@ -60,7 +72,7 @@ export function rigServices(
   const { lsp, sharedLsp } = featureServices(features);
   const sharedModule: Module<LangiumSharedServices, PartialLangiumSharedServices> = {
     lsp: {
-      LanguageServer: (services) => new RigLanguageServer(services),
+      LanguageServer: (services) => new RigLanguageServer(services, features.can),
       DocumentUpdateHandler: updatesOf,
       FileOperationHandler: (services) => updatesOf(services).fileOperations,
       ...sharedLsp,

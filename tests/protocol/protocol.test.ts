@@ -27,7 +27,15 @@ describe('the protocol', () => {
   });
 
   it('fills in the settings that another editor leaves out', () => {
-    expect(settingsSchema.parse({})).toEqual({ asOf: '', inlayHints: true, codeLens: true });
+    expect(settingsSchema.parse({})).toEqual({
+      asOf: '',
+      inlayHints: true,
+      hints: { lengths: true, work: true, dueDates: true, totals: true },
+      codeLens: true,
+      lenses: { next: true, purchase: true, commands: true },
+      problems: 'all',
+    });
+    expect(settingsSchema.parse({ hints: { work: false } }).hints).toMatchObject({ lengths: true, work: false });
     expect(settingsSchema.safeParse({ asOf: 'tomorrow' }).success).toBe(false);
   });
 

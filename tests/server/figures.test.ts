@@ -30,12 +30,17 @@ async function hintsIn(path: string): Promise<{ line: string; label: string; too
   const got = await editor.request<InlayHint[] | null>('textDocument/inlayHint', path, { range });
   return (got ?? []).map(({ position, label, tooltip }) => ({
     line: (lines[position.line] ?? '').slice(0, position.character).trim(),
-    label: String(label),
+    label: typeof label === 'string' ? label : label.map(({ value }) => value).join(''),
     tooltip: (tooltip as MarkupContent).value,
   }));
 }
 const hintAt = async (path: string, line: string) => (await hintsIn(path)).find((hint) => hint.line.startsWith(line));
-const lensesIn = async (path: string) => (await editor.request<CodeLens[] | null>('textDocument/codeLens', path)) ?? [];
+const lensesIn = async (path: string) => {
+  const lenses = (await editor.request<CodeLens[] | null>('textDocument/codeLens', path)) ?? [];
+  return Promise.all(
+    lenses.map((lens) => (lens.command ? lens : editor.connection.sendRequest<CodeLens>('codeLens/resolve', lens))),
+  );
+};
 
 describe('hints', () => {
   test.each([

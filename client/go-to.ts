@@ -1,0 +1,13 @@
+import { Range, Uri, window } from 'vscode';
+import { goToArgumentSchema } from '../language/protocol/index.ts';
+
+/** Shows the place that words of a lens lead to. */
+export async function goTo(argument: unknown): Promise<void> {
+  const asked = goToArgumentSchema.safeParse(argument);
+  if (!asked.success) return;
+  const { uri, range } = asked.data;
+  const { start, end } = range;
+  await window.showTextDocument(Uri.parse(uri), {
+    selection: new Range(start.line, start.character, end.line, end.character),
+  });
+}
