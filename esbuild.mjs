@@ -13,6 +13,11 @@ const shared = {
   target: 'node22', // what the oldest editor that the manifest admits runs on
   // The UMD copies of these libraries hide their imports from the bundler.
   mainFields: ['module', 'main'],
+  alias: {
+    // These two run in both places; what they would be taken for here runs in Node only.
+    fflate: './node_modules/fflate/esm/browser.js',
+    highs: './node_modules/highs/build/highs.js',
+  },
   loader: { '.rig': 'text', '.wasm': 'binary' },
   minify: !dev,
   sourcemap: dev,
@@ -26,9 +31,16 @@ const requireInModule = {
   js: "import { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);",
 };
 
+// In the editor and in a browser the same two files run: what is of one place only is evaluated only there.
+const inBothPlaces = {
+  format: 'cjs',
+  target: ['node22', 'chrome120', 'safari17', 'firefox120'],
+  conditions: ['browser'],
+};
+
 const bundles = [
-  { entryPoints: ['client/extension.ts'], outfile: 'dist/client.cjs', format: 'cjs', external: ['vscode'] },
-  { entryPoints: ['server/main.ts'], outfile: 'dist/server.js', format: 'esm', banner: requireInModule },
+  { entryPoints: ['client/extension.ts'], outfile: 'dist/client.cjs', external: ['vscode'], ...inBothPlaces },
+  { entryPoints: ['server/start.ts'], outfile: 'dist/server.cjs', ...inBothPlaces },
   { entryPoints: ['server/cli.ts'], outfile: 'dist/rigseam.js', format: 'esm', banner: requireInModule },
 ];
 

@@ -1,12 +1,8 @@
-import { type Disposable, type ExtensionContext, workspace } from 'vscode';
-import {
-  type CancellationToken,
-  LanguageClient,
-  type LanguageClientOptions,
-  State,
-  TransportKind,
-} from 'vscode-languageclient/node';
-import { type Ask, type Status, statusMethod, statusSchema } from '../language/protocol/index.ts';
+import { type Disposable, type ExtensionContext, Uri, workspace } from 'vscode';
+import { type CancellationToken, type LanguageClientOptions, State } from 'vscode-languageclient';
+import { type Ask, filesAsk, type Status, statusMethod, statusSchema, textAsk } from '../language/protocol/index.ts';
+import { mirrorTo, needsMirror, textOf } from './mirror.ts';
+import { type Connected, connect } from './place.ts';
 import { section, serverSettings } from './settings.ts';
 
 /** The language server as the rest of the extension sees it. */
@@ -22,67 +18,80 @@ export function languageServer(
   context: ExtensionContext,
   onStatus: (status: Status | undefined) => void,
 ): LanguageServer {
-  const module = context.asAbsolutePath('dist/server.js');
   const watchers = [
     workspace.createFileSystemWatcher('**/*.rig', false, false, true),
     // A deleted folder is told as one event for the folder, which no pattern with an extension would see.
     workspace.createFileSystemWatcher('**/*', true, true, false),
   ];
-  let client: LanguageClient | undefined;
+  let now: Connected | undefined;
+  let served = '';
 
   const options = (): LanguageClientOptions => ({
-    documentSelector: [{ scheme: 'file', language: 'rig' }],
+    documentSelector: schemes().map((scheme) => ({ scheme, language: 'rig' })),
     synchronize: { fileEvents: watchers },
-    initializationOptions: serverSettings(),
+    initializationOptions: { ...serverSettings(), mirror: needsMirror() },
     diagnosticCollectionName: section,
     outputChannelName: 'Rigseam',
   });
 
   const onSettings = workspace.onDidChangeConfiguration((change) => {
+    const client = now?.client;
     if (!change.affectsConfiguration(section) || !client?.isRunning()) return;
     // The same shape as in the start options, so that the server knows one kind of settings only.
     void client.sendNotification('workspace/didChangeConfiguration', { settings: { [section]: serverSettings() } });
   });
 
   const stop = async () => {
-    const old = client;
-    client = undefined;
+    const old = now;
+    now = undefined;
     onStatus(undefined);
     // A server that crashed or never came up has nothing left to stop; that is no reason not to start the next.
-    await old?.dispose().catch(() => undefined);
+    await old?.client.dispose().catch(() => undefined);
+    old?.end();
   };
 
+  const restart = async () => {
+    await stop();
+    served = schemes().join();
+    const next = await connect(context, options());
+    now = next;
+    const { client } = next;
+    client.onNotification(statusMethod, (params: unknown) => {
+      const status = statusSchema.safeParse(params);
+      if (status.success && now === next) onStatus(status.data);
+    });
+    client.onRequest(textAsk.method, async (params: unknown) => ({
+      text: (await textOf(Uri.parse(textAsk.params.parse(params).uri))) ?? null,
+    }));
+    client.onDidChangeState(({ newState }) => {
+      // A server that has gone knows nothing any more; what it said last would be stale.
+      if (newState === State.Stopped && now === next) onStatus(undefined);
+    });
+    await client.start();
+    void mirror.fill();
+  };
+
+  const ask = async <P, R>({ method, reply }: Ask<P, R>, params: P, token?: CancellationToken): Promise<R> => {
+    if (!now?.client.isRunning()) throw new Error('The language server is not running.');
+    return reply.parse(await now.client.sendRequest(method, params, token));
+  };
+  const mirror = mirrorTo((slice) => ask(filesAsk, slice));
+  const onFolders = workspace.onDidChangeWorkspaceFolders(() => {
+    // Which documents are served is settled at the start.
+    if (schemes().join() !== served) void restart().catch(() => undefined);
+  });
+
   return {
-    async restart() {
-      await stop();
-      const next = new LanguageClient(
-        section,
-        'Rigseam',
-        {
-          run: { module, transport: TransportKind.ipc },
-          debug: { module, transport: TransportKind.ipc, options: { execArgv: ['--nolazy', '--inspect=6010'] } },
-        },
-        options(),
-      );
-      client = next;
-      next.onNotification(statusMethod, (params: unknown) => {
-        const status = statusSchema.safeParse(params);
-        if (status.success && client === next) onStatus(status.data);
-      });
-      next.onDidChangeState(({ newState }) => {
-        // A server that has gone knows nothing any more; what it said last would be stale.
-        if (newState === State.Stopped && client === next) onStatus(undefined);
-      });
-      await next.start();
-    },
-    async ask({ method, reply }, params, token) {
-      if (!client?.isRunning()) throw new Error('The language server is not running.');
-      return reply.parse(await client.sendRequest(method, params, token));
-    },
+    restart,
+    ask,
     dispose() {
-      for (const watcher of watchers) watcher.dispose();
-      onSettings.dispose();
+      for (const each of [...watchers, onSettings, onFolders, mirror]) each.dispose();
       void stop();
     },
   };
 }
+
+/** Where documents may lie: also on the file systems of the workspace's folders, but not in past states of them. */
+const schemes = (): string[] => [
+  ...new Set(['file', 'untitled', ...(workspace.workspaceFolders ?? []).map(({ uri }) => uri.scheme)]),
+];

@@ -11,6 +11,7 @@ import { askAboutEdited } from './edited-files.ts';
 import type { LanguageServer } from './language-server.ts';
 import { outputFolderProblem } from './output-folder.ts';
 import { outputFolderSetting } from './settings.ts';
+import { mayWriteFiles } from './trust.ts';
 import { folderAt, homeOf } from './workspace-folder.ts';
 
 /**
@@ -25,12 +26,7 @@ export async function write(server: LanguageServer, argument: unknown): Promise<
     void window.showInformationMessage('Open the .rig file whose estimate and schedule you want, then run this again.');
     return;
   }
-  if (!workspace.isTrusted) {
-    await offer('warning', 'Writing files needs a trusted workspace. Checking goes on without.', {
-      'Manage Workspace Trust': () => commands.executeCommand('workbench.trust.manage'),
-    });
-    return;
-  }
+  if (!(await mayWriteFiles())) return;
   const setting = outputFolderSetting(uri);
   const wrong = outputFolderProblem(setting);
   if (wrong !== undefined) {

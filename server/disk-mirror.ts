@@ -1,6 +1,8 @@
 // A copy in memory of folders that only the client can read, as it hands them over.
+
+import { skippedFolders } from '../language/protocol/index.ts';
 import { folderOf } from '../language/resolve/paths.ts';
-import { type Disk, skippedFolders } from './disk.ts';
+import type { Disk } from './disk.ts';
 
 export interface Mirror extends Disk {
   /** Takes in the texts of `.rig` files and the names of others. */

@@ -1,7 +1,8 @@
 // The file system of this machine.
 import { type Dirent, existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { dirname, join, resolve, sep } from 'node:path';
-import { type Disk, skippedFolders } from './disk.ts';
+import { skippedFolders } from '../language/protocol/index.ts';
+import type { Disk } from './disk.ts';
 
 /** A path of this machine as the engine writes it: absolute, forward slashes. */
 export function enginePath(path: string): string {

@@ -24,9 +24,6 @@ export interface DiskChanges {
   readonly gone: readonly string[];
 }
 
-/** Folders that hold no records. */
-export const skippedFolders: ReadonlySet<string> = new Set(['node_modules', '.git', '.hg', '.svn']);
-
 /** The `.rig` files in a folder and below it, sorted. */
 export function rigFilesBelow(disk: Disk, folder: string): string[] {
   return [...disk.walk(folder)].flat().sort();

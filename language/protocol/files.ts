@@ -4,6 +4,9 @@ import { ask } from './ask.ts';
 // A server in a browser has no disk, and none has one for a file system that only the editor knows: the client hands over
 // what lies in the folders of the workspace, and what changes there.
 
+/** Folders that hold no records: neither side looks into them. */
+export const skippedFolders: ReadonlySet<string> = new Set(['node_modules', '.git', '.hg', '.svn']);
+
 /** In the `initializationOptions`, beside the settings: files will be handed over, and nothing is to be judged before. */
 export const mirrorOptionSchema = z.object({ mirror: z.boolean().default(false) });
 

@@ -122,7 +122,7 @@ export async function keystroke(strokes = 44): Promise<void> {
       const mine = await time(
         {
           name: 'rigseam',
-          command: [join(root, 'dist/server.js'), '--stdio'],
+          command: [join(root, 'dist/server.cjs'), '--stdio'],
           languageId: 'rig',
           file: rigFile,
           text,

@@ -52,7 +52,8 @@ describe('the manifest', () => {
     // The language client reads this one itself, by its own id.
     const own = Object.entries(settings).filter(([name]) => name !== 'rigseam.trace.server');
     expect(readBy).toEqual(Object.fromEntries(own.map(([name, setting]) => [name, setting.default])));
-    expect(read('client/language-server.ts')).toMatch(/new LanguageClient\(\s*section,/);
+    for (const place of ['client/server-process.ts', 'client/server-worker.ts'])
+      expect(read(place)).toMatch(/new LanguageClient\(\s*section,/);
     expect(read('client/settings.ts')).toContain("section = 'rigseam'");
   });
 
@@ -71,11 +72,12 @@ describe('the manifest', () => {
     ];
     expect(paths.filter((path) => !existsSync(join(root, path)))).toEqual([]);
     const bundler = read('esbuild.mjs');
-    for (const made of [manifest.main, manifest.bin.rigseam]) {
+    for (const made of [manifest.main, manifest.browser, manifest.bin.rigseam]) {
       expect(bundler).toContain(`outfile: '${made.replace(/^\.\//, '')}'`);
     }
-    expect(read('client/language-server.ts')).toContain("'dist/server.js'");
-    expect(bundler).toContain("outfile: 'dist/server.js'");
+    expect(read('client/server-process.ts')).toContain("'dist/server.cjs'");
+    expect(read('client/server-worker.ts')).toContain("packed('server.cjs')");
+    expect(bundler).toContain("outfile: 'dist/server.cjs'");
   });
 
   it('asks for an editor that is as new as the API that we are compiled against', () => {
