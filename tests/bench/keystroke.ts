@@ -1,106 +1,41 @@
 // From a keystroke to its diagnostics, over the Language Server Protocol, on a 250-line and a 2,000-line record; beside the
 // peer: the same records as YAML with a JSON Schema in yaml-language-server. Both servers are real processes over stdio.
-import { spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
-import { createProtocolConnection, StreamMessageReader, StreamMessageWriter } from 'vscode-languageserver/node';
+import { join } from 'node:path';
 import { rigOf, rigText, rigYaml, sharedRig, yamlSchema } from './records.ts';
+import { heard, ourServer, pause, placeOf, quantile, startTalk, type Talk, yamlServer, yamlSettings } from './talk.ts';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
-const require = createRequire(import.meta.url);
-
-interface Case {
-  readonly name: string;
-  readonly command: readonly string[];
-  readonly languageId: string;
+export interface Typed {
   readonly file: string;
+  readonly languageId: string;
   readonly text: string;
-  readonly folder: string;
   /** Where a character is put in and taken out again: behind this text. */
   readonly behind: string;
-  readonly typed: string;
-  readonly settings?: Readonly<Record<string, unknown>>;
 }
 
-/** Milliseconds from sending each change to the diagnostics that speak of its outcome. */
-async function time(one: Case, strokes: number): Promise<number[]> {
-  const child = spawn(process.execPath, one.command, { stdio: ['pipe', 'pipe', 'ignore'] });
-  const connection = createProtocolConnection(
-    new StreamMessageReader(child.stdout),
-    new StreamMessageWriter(child.stdin),
-  );
-  const uri = pathToFileURL(one.file).href;
-  let heard: ((count: number) => void) | undefined;
-  connection.onNotification('textDocument/publishDiagnostics', (params: { uri: string; diagnostics: unknown[] }) => {
-    if (params.uri === uri) heard?.(params.diagnostics.length);
+/** Milliseconds from sending each change of an open file to the diagnostics that speak of its outcome. */
+export async function keystrokes(talk: Talk, { file, languageId, text, behind }: Typed, strokes: number) {
+  const at = placeOf(text, text.indexOf(behind, text.length >> 1) + behind.length);
+  let clean = 0;
+  const first = heard(talk, file, ({ length }) => {
+    clean = length;
+    return true;
   });
-  connection.onRequest('workspace/configuration', (params: { items: { section?: string }[] }) =>
-    params.items.map(({ section }) => one.settings?.[section ?? ''] ?? null),
-  );
-  connection.onRequest('client/registerCapability', () => null);
-  connection.onRequest('window/workDoneProgress/create', () => null);
-  connection.listen();
-  try {
-    await connection.sendRequest('initialize', {
-      processId: process.pid,
-      rootUri: pathToFileURL(one.folder).href,
-      workspaceFolders: [{ uri: pathToFileURL(one.folder).href, name: 'bench' }],
-      capabilities: {
-        textDocument: { publishDiagnostics: { versionSupport: true } },
-        workspace: { configuration: true, workspaceFolders: true },
-      },
-      initializationOptions: {},
-    });
-    await connection.sendNotification('initialized', {});
-    await connection.sendNotification('workspace/didChangeConfiguration', { settings: one.settings ?? {} });
-    const at = one.text.indexOf(one.behind, one.text.length >> 1) + one.behind.length;
-    const line = one.text.slice(0, at).split('\n').length - 1;
-    const character = at - one.text.lastIndexOf('\n', at - 1) - 1;
-    const first = new Promise<number>((done) => {
-      heard = done;
-    });
-    await connection.sendNotification('textDocument/didOpen', {
-      textDocument: { uri, languageId: one.languageId, version: 1, text: one.text },
-    });
-    const clean = await first;
-    const times: number[] = [];
-    for (let i = 0; i < strokes; i++) {
-      const put = i % 2 === 0;
-      const start = performance.now();
-      // Putting the character in makes a finding more, taking it out makes it go: so each answer is told from a stale one.
-      const answer = new Promise<void>((done, failed) => {
-        const timer = setTimeout(() => failed(new Error(`${one.name}: no diagnostics within 20 s`)), 20_000);
-        heard = (count) => {
-          if (put ? count <= clean : count > clean) return;
-          clearTimeout(timer);
-          done();
-        };
-      });
-      await connection.sendNotification('textDocument/didChange', {
-        textDocument: { uri, version: i + 2 },
-        contentChanges: [
-          {
-            range: { start: { line, character }, end: { line, character: character + (put ? 0 : one.typed.length) } },
-            text: put ? one.typed : '',
-          },
-        ],
-      });
-      await answer;
-      times.push(performance.now() - start);
-      await new Promise((done) => setTimeout(done, 30));
-    }
-    return times.slice(4);
-  } finally {
-    connection.dispose();
-    child.kill();
+  await talk.open(file, languageId, text);
+  await first;
+  const times: number[] = [];
+  for (let i = 0; i < strokes; i++) {
+    const put = i % 2 === 0;
+    // Putting the character in makes a finding more, taking it out makes it go: so each answer is told from a stale one.
+    const answer = heard(talk, file, ({ length }) => (put ? length > clean : length <= clean));
+    const start = performance.now();
+    await talk.change(file, at, put ? 0 : 1, put ? 'x' : '');
+    times.push((await answer) - start);
+    await pause(30);
   }
+  return times.slice(4);
 }
-
-const quantile = (values: readonly number[], q: number) =>
-  [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(q * values.length))] as number;
 
 export async function keystroke(strokes = 44): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'rigseam-bench-'));
@@ -118,38 +53,21 @@ export async function keystroke(strokes = 44): Promise<void> {
       const [rigFile, yamlFile] = [join(folder, 'rigs', `${rig.name}.rig`), join(folder, 'yaml', `${rig.name}.yaml`)];
       writeFileSync(rigFile, text);
       writeFileSync(yamlFile, yaml);
-      const peerPath = join(dirname(require.resolve('yaml-language-server/package.json')), 'bin/yaml-language-server');
+      const time = async (talk: Talk, typed: Typed, count: number) => {
+        try {
+          return await keystrokes(talk, typed, count);
+        } finally {
+          talk.stop();
+        }
+      };
       const mine = await time(
-        {
-          name: 'rigseam',
-          command: [join(root, 'dist/server.cjs'), '--stdio'],
-          languageId: 'rig',
-          file: rigFile,
-          text,
-          folder,
-          behind: ' hairline',
-          typed: 'x',
-        },
+        await startTalk(ourServer, folder),
+        { file: rigFile, languageId: 'rig', text, behind: ' hairline' },
         strokes,
       );
       const peer = await time(
-        {
-          name: 'yaml-language-server',
-          command: [peerPath, '--stdio'],
-          languageId: 'yaml',
-          file: yamlFile,
-          text: yaml,
-          folder,
-          behind: 'condition: hairline',
-          typed: 'x',
-          settings: {
-            yaml: {
-              schemas: { [pathToFileURL(join(folder, 'schema.json')).href]: '*.yaml' },
-              validate: true,
-              schemaStore: { enable: false },
-            },
-          },
-        },
+        await startTalk(yamlServer, folder, yamlSettings(folder)),
+        { file: yamlFile, languageId: 'yaml', text: yaml, behind: 'condition: hairline' },
         Math.min(strokes, 24),
       );
       const row = (name: string, times: readonly number[], count: number) =>

@@ -3,6 +3,7 @@ import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { bulk } from './bulk.ts';
 import { keystroke } from './keystroke.ts';
+import { workspace } from './workspace.ts';
 
 const script = (name: string) => () => {
   const rigText = new URL('../../.ci/rig-text.mjs', import.meta.url).href;
@@ -12,6 +13,7 @@ const script = (name: string) => () => {
 };
 const benches: Readonly<Record<string, () => void | Promise<void>>> = {
   keystroke: () => keystroke(),
+  workspace: () => workspace(),
   bulk: () => bulk(),
   reading: script('./reading.ts'),
   cutting: script('./cutting.ts'),

@@ -1,0 +1,174 @@
+// Latency over the protocol while a workspace of one rig, or of 2,000, lies behind the open file: to the diagnostics of what
+// is typed, completion, hover, and an edit of the materials that all rigs share. Clean, and with one error in every file.
+// Beside it the YAML peer for what it can do: it knows the open file only.
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { keystrokes } from './keystroke.ts';
+import { rigOf, rigText, rigYaml, sharedRig, yamlSchema } from './records.ts';
+import {
+  heard,
+  ourServer,
+  pause,
+  placeOf,
+  quantile,
+  startTalk,
+  type Talk,
+  uriOf,
+  yamlServer,
+  yamlSettings,
+} from './talk.ts';
+
+const materials = 'yard/materials.rig';
+
+interface Figures {
+  readonly keystroke: readonly number[];
+  readonly completion: readonly number[];
+  readonly hover: readonly number[];
+  /** Publishes for other files than the one typed in. */
+  readonly strayPublishes: number;
+  readonly shared?: { readonly own: readonly number[]; readonly last: readonly number[]; readonly files: number };
+}
+
+/** Milliseconds of requests at a place, one after another. */
+async function asked(talk: Talk, method: string, file: string, position: object, times: number): Promise<number[]> {
+  const out: number[] = [];
+  for (let i = 0; i < times; i++) {
+    const start = performance.now();
+    await talk.request(method, file, { position });
+    out.push(performance.now() - start);
+    await pause(10);
+  }
+  return out.slice(2);
+}
+
+/** A material gets another name and its own back: every rig that uses it has one finding more, then one less. */
+async function sharedEdit(talk: Talk, folder: string, rigs: ReadonlySet<string>, rounds: number) {
+  const file = join(folder, materials);
+  const text = sharedRig[materials] as string;
+  const at = placeOf(text, text.indexOf('GreyLap') + 'GreyLap'.length);
+  const [own, last]: [number[], number[]] = [[], []];
+  const first = heard(talk, file, () => true);
+  await talk.open(file, 'rig', text);
+  await first;
+  await talk.quiet();
+  for (let i = 0; i < rounds; i++) {
+    for (const put of [true, false]) {
+      // A brace that is not closed speaks of the file itself; the new name of all the others.
+      const waiting = new Set(rigs);
+      let done = 0;
+      const all = new Promise<void>((finished, failed) => {
+        const timer = setTimeout(
+          () => failed(new Error(`${waiting.size} dependants were not told within 60 s`)),
+          60_000,
+        );
+        const stop = talk.listen((uri) => {
+          if (!waiting.delete(uri) || waiting.size > 0) return;
+          clearTimeout(timer);
+          stop();
+          done = performance.now();
+          finished();
+        });
+      });
+      const mine = heard(talk, file, ({ length }) => (put ? length > 0 : length === 0));
+      const start = performance.now();
+      await talk.change(file, at, put ? 0 : 2, put ? 'x%' : '');
+      own.push((await mine) - start);
+      await all;
+      last.push(done - start);
+      await talk.quiet(200);
+    }
+  }
+  return { own, last, files: rigs.size };
+}
+
+async function ours(folder: string, names: readonly string[], file: string, text: string, strokes: number) {
+  const talk = await startTalk(ourServer, folder);
+  try {
+    await talk.quiet(1500);
+    let stray = 0;
+    const stop = talk.listen((uri) => {
+      if (uri !== uriOf(file)) stray++;
+    });
+    const keystroke = await keystrokes(talk, { file, languageId: 'rig', text, behind: ' hairline' }, strokes);
+    await talk.quiet(400);
+    stop();
+    const middle = text.indexOf(' inspected', text.length >> 1);
+    const seam = placeOf(text, text.indexOf('curbside', middle) + 3);
+    const condition = placeOf(text, text.indexOf(' hairline', middle) + 1);
+    const completion = await asked(talk, 'textDocument/completion', file, condition, strokes);
+    const hover = await asked(talk, 'textDocument/hover', file, seam, strokes);
+    const rigs = new Set(names.map((name) => uriOf(join(folder, 'rigs', name))));
+    const shared = await sharedEdit(talk, folder, rigs, 3);
+    return { keystroke, completion, hover, strayPublishes: stray, shared } satisfies Figures;
+  } finally {
+    talk.stop();
+  }
+}
+
+async function peers(folder: string, file: string, yaml: string, strokes: number): Promise<Figures> {
+  const talk = await startTalk(yamlServer, folder, yamlSettings(folder));
+  try {
+    const keystroke = await keystrokes(
+      talk,
+      { file, languageId: 'yaml', text: yaml, behind: 'condition: hairline' },
+      strokes,
+    );
+    const place = placeOf(yaml, yaml.indexOf('condition: hairline', yaml.length >> 1) + 'condition: '.length);
+    return {
+      keystroke,
+      completion: await asked(talk, 'textDocument/completion', file, place, strokes),
+      hover: await asked(talk, 'textDocument/hover', file, { ...place, character: place.character - 6 }, strokes),
+      strayPublishes: 0,
+    };
+  } finally {
+    talk.stop();
+  }
+}
+
+const both = (times: readonly number[]) =>
+  `${quantile(times, 0.5).toFixed(1).padStart(7)} ${quantile(times, 0.95).toFixed(1).padStart(7)}`;
+
+export async function workspace(strokes = 44): Promise<void> {
+  console.log('\nA 500-line record in a workspace, over the protocol: p50 and p95 in ms');
+  console.log(`  ${''.padEnd(34)}${'keystroke'.padStart(16)}${'completion'.padStart(16)}${'hover'.padStart(16)}`);
+  const row = (name: string, { keystroke, completion, hover }: Figures) =>
+    console.log(`  ${name.padEnd(34)} ${both(keystroke)} ${both(completion)} ${both(hover)}`);
+  const rig = rigOf(1, 21, 2);
+  const [text, yaml] = [rigText(rig), rigYaml(rig)];
+  for (const [count, broken] of [
+    [1, false],
+    [2000, false],
+    [2000, true],
+  ] as const) {
+    const folder = mkdtempSync(join(tmpdir(), 'rigseam-bench-'));
+    try {
+      for (const part of ['rigs', 'yard', 'yaml']) mkdirSync(join(folder, part));
+      for (const [path, shared] of Object.entries(sharedRig)) writeFileSync(join(folder, path), shared);
+      const names: string[] = [];
+      for (let i = 1; i <= count; i++) {
+        const one = i === 1 ? text : rigText(rigOf(i, 6));
+        names.push(`${i === 1 ? rig.name : `Rig${String(i).padStart(5, '0')}`}.rig`);
+        // One name that nobody knows: the error that makes other servers link everything anew on each keystroke.
+        const with1 = broken ? one.replace(/\}\n$/, '  washed    2026-06-01 with NobodyKnows\n}\n') : one;
+        writeFileSync(join(folder, 'rigs', names.at(-1) as string), with1);
+      }
+      const file = join(folder, 'rigs', names[0] as string);
+      const mine = await ours(folder, names, file, text, strokes);
+      row(`rigseam, ${count} ${count === 1 ? 'rig' : 'rigs'}${broken ? ', an error in each' : ''}`, mine);
+      const { own, last, files } = mine.shared;
+      console.log(
+        `    an edit of the shared materials: to its own diagnostics ${both(own)}, to the last of ${files} dependants ${both(last)}`,
+      );
+      console.log(`    publishes for files that had not changed: ${mine.strayPublishes}`);
+      if (count > 1) continue;
+      writeFileSync(join(folder, 'schema.json'), JSON.stringify(yamlSchema));
+      const yamlFile = join(folder, 'yaml', `${rig.name}.yaml`);
+      writeFileSync(yamlFile, yaml);
+      const peer = await peers(folder, yamlFile, yaml, Math.min(strokes, 24));
+      row('yaml-language-server, open file', peer);
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
+  }
+}
