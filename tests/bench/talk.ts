@@ -14,7 +14,7 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 const require = createRequire(import.meta.url);
 
 /** Our server, as packed. */
-export const ourServer = [join(root, 'dist/server.js'), '--stdio'];
+export const ourServer = [join(root, 'dist/server.cjs'), '--stdio'];
 /** The peer: a server for YAML with a JSON Schema. */
 export const yamlServer = [
   join(dirname(require.resolve('yaml-language-server/package.json')), 'bin/yaml-language-server'),
