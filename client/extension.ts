@@ -1,6 +1,7 @@
 import { commands, type ExtensionContext, window } from 'vscode';
 import { goToCommand, writeCommand } from '../language/protocol/index.ts';
 import { setAsOf } from './as-of.ts';
+import { explainRule } from './explain-rule.ts';
 import { goTo } from './go-to.ts';
 import { type LanguageServer, languageServer } from './language-server.ts';
 import { statusBar } from './status.ts';
@@ -16,6 +17,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
     commands.registerCommand(writeCommand, (argument?: unknown) => write(server, argument)),
     commands.registerCommand(goToCommand, goTo),
     commands.registerCommand('rigseam.setAsOf', setAsOf),
+    commands.registerCommand('rigseam.explainRule', (rule?: unknown) => explainRule(server, rule)),
     commands.registerCommand('rigseam.restart', () => start(server)),
   );
   await commands.executeCommand('setContext', 'rigseam.active', true);

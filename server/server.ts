@@ -26,6 +26,7 @@ import {
   type DocumentsReply,
   type DocumentsRequest,
   papersAsk,
+  rulesAsk,
   type Settings,
   settingsSchema,
   statusMethod,
@@ -45,6 +46,7 @@ import { pathOf, rangeOf, type Texts, textsFrom } from './places.ts';
 import { diagnosticsPublisher } from './publisher.ts';
 import { answerPulls } from './pull.ts';
 import { refresher } from './refresh.ts';
+import { ruleNames } from './rule-pages.ts';
 import { createSession, type Session } from './session.ts';
 import { statusSender } from './status.ts';
 
@@ -127,6 +129,7 @@ export function startServer(connection: Connection, host: Host, pace: Pace = cal
   connection.onDidChangeConfiguration(({ settings }) => configure((settings as { rigseam?: unknown } | null)?.rigseam));
 
   serveMirror(connection, session, host.mirror);
+  answer(connection, rulesAsk, ruleNames);
   answer(connection, papersAsk, (request) => papersOf(session, open, host, request));
 
   let folders: readonly string[] = [];

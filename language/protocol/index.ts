@@ -4,5 +4,6 @@ export { type Ask, ask } from './ask.ts';
 export * from './files.ts';
 export * from './go-to.ts';
 export * from './papers.ts';
+export * from './rules.ts';
 export * from './settings.ts';
 export * from './status.ts';

@@ -5,12 +5,12 @@ import {
   DiagnosticSeverity,
   DiagnosticTag,
 } from 'vscode-languageserver';
+import { rulePageUri } from '../../language/protocol/index.ts';
 import { isLibrary } from '../../language/resolve/origin.ts';
 import { catalogue } from '../../language/rules/catalogue.ts';
 import type { Finding } from '../../language/rules/finding.ts';
 import type { Abilities } from '../abilities.ts';
 import { locationOf, rangeOf, type Texts } from '../places.ts';
-import { rulePageUri } from '../rule-pages.ts';
 
 export const source = 'rigseam';
 

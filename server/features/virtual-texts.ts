@@ -2,8 +2,9 @@
 
 import { URI } from 'langium';
 import type { TextDocumentContentProvider } from 'langium/lsp';
+import { ruleScheme } from '../../language/protocol/index.ts';
 import { libraryScheme, pathOf } from '../places.ts';
-import { rulePage, ruleScheme } from '../rule-pages.ts';
+import { rulePage } from '../rule-pages.ts';
 import type { Features } from './here.ts';
 
 export const virtualTexts = ({ session }: Features): TextDocumentContentProvider => ({

@@ -218,3 +218,12 @@ describe('problems of open files only', () => {
     await at.until(() => at.diagnostics('b.rig').length > 0);
   });
 });
+
+test('the list of rules, for a command that explains one', async () => {
+  const at = await start({ files });
+  const rules = await at.connection.sendRequest<{ name: string; title: string }[]>('rigseam/rules', {});
+  expect(rules.map(({ name }) => name)).toContain('tape-too-early');
+  expect([...rules].sort((a, b) => (a.name < b.name ? -1 : 1))).toEqual(rules);
+  const refused = at.connection.sendRequest('rigseam/documents', { uri: 7 });
+  await expect(refused).rejects.toThrow(/rigseam\/documents: uri/);
+});
