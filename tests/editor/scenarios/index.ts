@@ -1,5 +1,6 @@
 // All scenarios, in the order in which they are run.
 import type { Scenario } from '../scenario.ts';
 import { mainJob } from './main-job.ts';
+import { reading } from './reading.ts';
 
-export const scenarios: readonly Scenario[] = [mainJob];
+export const scenarios: readonly Scenario[] = [mainJob, reading];
