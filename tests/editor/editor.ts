@@ -24,6 +24,8 @@ const quiet = {
 export interface Editor {
   readonly page: Page;
   readonly workspace: string;
+  /** The folder of its own settings and extensions. */
+  readonly data: string;
   open(file: string): Promise<void>;
   /** Runs a command of the palette by its title. */
   command(title: string): Promise<void>;
@@ -123,19 +125,19 @@ export async function startEditor(
     const page = await browser.newPage({ viewport: { width: 1500, height: 950 } });
     await page.goto(`http://127.0.0.1:${port}/?folder=${encodeURIComponent(workspace)}`);
     await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor({ timeout: 90_000 });
-    return { ...drive(page, workspace, pictures), close };
+    return { ...drive(page, workspace, pictures), data, close };
   } catch (error) {
     await close();
     throw error;
   }
 }
 
-function drive(page: Page, workspace: string, pictures: string): Omit<Editor, 'close'> {
+function drive(page: Page, workspace: string, pictures: string): Omit<Editor, 'close' | 'data'> {
   const row = (name: string) =>
     page
       .locator('.explorer-folders-view .monaco-list-row')
       .filter({ has: page.locator('.label-name', { hasText: new RegExp(`^${name.replace(/[.]/g, '\\.')}$`) }) });
-  const editor: Omit<Editor, 'close'> = {
+  const editor: Omit<Editor, 'close' | 'data'> = {
     page,
     workspace,
     async open(file) {

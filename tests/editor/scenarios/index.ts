@@ -1,6 +1,7 @@
 // All scenarios, in the order in which they are run.
 import type { Scenario } from '../scenario.ts';
+import { browser } from './browser.ts';
 import { mainJob } from './main-job.ts';
 import { reading } from './reading.ts';
 
-export const scenarios: readonly Scenario[] = [mainJob, reading];
+export const scenarios: readonly Scenario[] = [mainJob, reading, browser];
