@@ -10,7 +10,7 @@ import { locationOf, pathOf, rangeOf } from '../places.ts';
 import { counted, dueText } from './due-text.ts';
 import { type Features, type Here, hereAt, hereIn } from './here.ts';
 import { purchaseText } from './purchase-text.ts';
-import type { Place } from './refer.ts';
+import { type Place, written } from './refer.ts';
 
 const dataSchema = z.object({ uri: z.string(), says: z.enum(['next', 'purchase', 'counts']), name: z.string() });
 type Data = z.infer<typeof dataSchema>;
@@ -78,9 +78,9 @@ function nextOf({ dues, schedule }: RigFigures, here: Here): Command {
   const index =
     overdue >= 0 ? overdue : schedule.dues.findIndex((due, i) => dues[i]?.nature === 'deadline' && due.days >= 0);
   const next = schedule.dues[index];
-  return next
-    ? leadingTo(`next: ${dueText(next)}`, dues[index]?.sourceEvent, here)
-    : { title: 'nothing is due', command: '' };
+  const due = dues[index];
+  if (!next || !due) return { title: 'nothing is due', command: '' };
+  return leadingTo(`next: ${dueText(next)}`, due.sourceEvent ?? written(due.explained.inputs), here);
 }
 
 function purchaseOf({ view, estimate }: RigFigures, here: Here): Command {

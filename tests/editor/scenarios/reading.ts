@@ -1,6 +1,5 @@
 // What a person sees without writing: figures that lead somewhere, the page of a rule, problems of the whole folder; and all
 // of it in a light and a high-contrast theme, and large.
-import assert from 'node:assert/strict';
 import type { Editor } from '../editor.ts';
 import { errors, eventually, lineOf, type Scenario } from '../scenario.ts';
 
@@ -9,7 +8,7 @@ const frames = (editor: Editor) => editor.page.frames().map((frame) => frame.loc
 /** Whether some page shown inside the workbench holds a text. */
 async function aPageSays(editor: Editor, text: RegExp): Promise<boolean> {
   for (const body of frames(editor)) {
-    const said = await body.innerText({ timeout: 300 }).catch(() => '');
+    const said = await body.textContent({ timeout: 300 }).catch(() => '');
     if (text.test(said)) return true;
   }
   return false;
@@ -37,7 +36,7 @@ export const reading: Scenario = {
         await next.waitFor({ timeout: 30_000 });
         await next.click();
         await eventually('the cursor on another line than the first', async () => {
-          const said = await editor.page.locator('.statusbar-item', { hasText: /^Ln \d+/ }).innerText();
+          const said = await editor.page.locator('.statusbar-item', { hasText: /^Ln \d+/ }).textContent();
           return Number(/Ln (\d+)/.exec(said)?.[1]) > lineOf(editor, 'rig Wren');
         });
       },
@@ -67,7 +66,7 @@ export const reading: Scenario = {
         await editor.goTo(line, 2);
         await editor.command('Rigseam: Explain Rule');
         const first = editor.page.locator('.quick-input-list .monaco-list-row').first();
-        await eventually('the rule at the cursor first', async () => /at the cursor/.test(await first.innerText()));
+        await eventually('the rule at the cursor first', async () => /at the cursor/.test(await first.textContent()));
         await editor.press('Enter');
         await eventually('its page', () => aPageSays(editor, /unknown-statement[\s\S]*quick fix/));
       },
