@@ -154,7 +154,7 @@ function readBlock(block: readonly Line[], table: BlockTable, reading: Reading):
   for (const line of block) {
     const row = rowOf(line, table, reading.problems);
     if (!row) {
-      broken.push({ word: line.head, at: line.at, fields: {} });
+      broken.push({ word: line.head, at: line.at, fields: { perhaps: namesBehind(line) } });
       continue;
     }
     const got = readStatement(table.names === row ? withHeadAsPart(line) : line, row, table, reading.problems);
@@ -164,6 +164,16 @@ function readBlock(block: readonly Line[], table: BlockTable, reading: Reading):
     else statements.push(Object.assign(got.record, order, inner && findings(inner)));
   }
   return { statements, broken };
+}
+
+/** The names behind a word that opens no statement: if it was to be one of the roof, they are known all the same. */
+function namesBehind({ parts }: Line): readonly string[] {
+  const names: string[] = [];
+  for (const part of parts) {
+    if (part.kind === 'word') names.push(part.text);
+    else if (part.kind !== 'comma') break;
+  }
+  return names;
 }
 
 interface Inside {

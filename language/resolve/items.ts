@@ -168,6 +168,9 @@ export function resolveItems<D extends Declaration>(chain: readonly Entry<D>[], 
       items.delete(name);
       broken.add(name);
     }
+    for (const { fields } of declaration.broken)
+      for (const name of (fields.perhaps as readonly string[] | undefined) ?? [])
+        if (!items.has(sideOf(name, curb) ?? name)) broken.add(sideOf(name, curb) ?? name);
     for (const statement of statements) mark(statement, file);
   }
 
