@@ -3,5 +3,6 @@ import type { Scenario } from '../scenario.ts';
 import { browser } from './browser.ts';
 import { mainJob } from './main-job.ts';
 import { reading } from './reading.ts';
+import { restricted } from './restricted.ts';
 
-export const scenarios: readonly Scenario[] = [mainJob, reading, browser];
+export const scenarios: readonly Scenario[] = [mainJob, reading, browser, restricted];
