@@ -36,6 +36,8 @@ export interface Editor {
   type(text: string): Promise<void>;
   press(keys: string): Promise<void>;
   undo(): Promise<void>;
+  /** Changes user settings, as the settings editor would. */
+  configure(settings: Readonly<Record<string, unknown>>): void;
   /** The texts of the problems panel. */
   problems(): Promise<string[]>;
   screenshot(name: string): Promise<void>;
@@ -81,7 +83,12 @@ export async function startEditor(
   const data = mkdtempSync(join(tmpdir(), 'rigseam-editor-data-'));
   mkdirSync(join(data, 'User'), { recursive: true });
   mkdirSync(pictures, { recursive: true });
-  writeFileSync(join(data, 'User/settings.json'), JSON.stringify({ ...quiet, ...settings }));
+  let given = { ...quiet, ...settings };
+  const configure = (more: Readonly<Record<string, unknown>>) => {
+    given = { ...given, ...more };
+    writeFileSync(join(data, 'User/settings.json'), JSON.stringify(given));
+  };
+  configure({});
   const server = join(install, 'code-server');
   const folders = ['--user-data-dir', data, '--extensions-dir', join(data, 'extensions')];
   execFileSync(server, [...folders, '--install-extension', vsix, '--force'], { stdio: 'pipe' });
@@ -125,19 +132,19 @@ export async function startEditor(
     const page = await browser.newPage({ viewport: { width: 1500, height: 950 } });
     await page.goto(`http://127.0.0.1:${port}/?folder=${encodeURIComponent(workspace)}`);
     await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor({ timeout: 90_000 });
-    return { ...drive(page, workspace, pictures), data, close };
+    return { ...drive(page, workspace, pictures), configure, data, close };
   } catch (error) {
     await close();
     throw error;
   }
 }
 
-function drive(page: Page, workspace: string, pictures: string): Omit<Editor, 'close' | 'data'> {
+function drive(page: Page, workspace: string, pictures: string): Omit<Editor, 'close' | 'data' | 'configure'> {
   const row = (name: string) =>
     page
       .locator('.explorer-folders-view .monaco-list-row')
       .filter({ has: page.locator('.label-name', { hasText: new RegExp(`^${name.replace(/[.]/g, '\\.')}$`) }) });
-  const editor: Omit<Editor, 'close' | 'data'> = {
+  const editor: Omit<Editor, 'close' | 'data' | 'configure'> = {
     page,
     workspace,
     async open(file) {

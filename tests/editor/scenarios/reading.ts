@@ -14,16 +14,6 @@ async function aPageSays(editor: Editor, text: RegExp): Promise<boolean> {
   return false;
 }
 
-async function theme(editor: Editor, name: string): Promise<void> {
-  await editor.command('Preferences: Color Theme');
-  const input = editor.page.locator('.quick-input-widget input').first();
-  await input.fill(name);
-  const row = editor.page.locator('.quick-input-list .monaco-list-row', { hasText: name }).first();
-  await row.waitFor();
-  await row.click();
-  await editor.page.locator('.quick-input-widget').first().waitFor({ state: 'hidden' });
-}
-
 export const reading: Scenario = {
   name: 'reading',
   workspace: 'examples/single',
@@ -73,6 +63,7 @@ export const reading: Scenario = {
         );
         await editor.press('Enter');
         await eventually('its page', () => aPageSays(editor, /unknown-statement[\s\S]*quick fix/));
+        await editor.page.waitForTimeout(1000);
       },
     },
     {
@@ -89,14 +80,14 @@ export const reading: Scenario = {
       name: 'in a light theme',
       async run(editor) {
         await editor.open('wren.rig');
-        await theme(editor, 'Light Modern');
+        editor.configure({ 'workbench.colorTheme': 'Default Light+' });
         await editor.page.locator('.monaco-workbench.vs').waitFor();
       },
     },
     {
       name: 'in high contrast, at 200 per cent',
       async run(editor) {
-        await theme(editor, 'Dark High Contrast');
+        editor.configure({ 'workbench.colorTheme': 'Default High Contrast' });
         await editor.page.locator('.monaco-workbench.hc-black').waitFor();
         await editor.page.setViewportSize({ width: 750, height: 475 });
         await eventually(
