@@ -1,11 +1,13 @@
 // Bundles the three things that run: the extension client, the language server and the command line.
 //   node esbuild.mjs           minified, no source maps: what is packed
 //   node esbuild.mjs --dev     readable, with source maps; --watch rebuilds on every change
+//   node esbuild.mjs --out DIR into another folder than dist/
 import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { context } from 'esbuild';
 
 const dev = process.argv.includes('--dev');
 const watch = process.argv.includes('--watch');
+const out = process.argv.includes('--out') ? process.argv[process.argv.indexOf('--out') + 1] : 'dist';
 
 const shared = {
   bundle: true,
@@ -13,11 +15,6 @@ const shared = {
   target: 'node22', // what the oldest editor that the manifest admits runs on
   // The UMD copies of these libraries hide their imports from the bundler.
   mainFields: ['module', 'main'],
-  alias: {
-    // These two run in both places; what they would be taken for here runs in Node only.
-    fflate: './node_modules/fflate/esm/browser.js',
-    highs: './node_modules/highs/build/highs.js',
-  },
   loader: { '.rig': 'text', '.wasm': 'binary' },
   minify: !dev,
   sourcemap: dev,
@@ -36,6 +33,11 @@ const inBothPlaces = {
   format: 'cjs',
   target: ['node22', 'chrome120', 'safari17', 'firefox120'],
   conditions: ['browser'],
+  alias: {
+    // These two run in both places; what they would be taken for otherwise runs in Node only.
+    fflate: './node_modules/fflate/esm/browser.js',
+    highs: './node_modules/highs/build/highs.js',
+  },
 };
 
 const bundles = [
@@ -54,18 +56,20 @@ if (!existsSync('language/grammar/generated/ast.ts')) {
   process.exit(1);
 }
 
-rmSync('dist', { recursive: true, force: true });
+if (out === 'dist') rmSync(out, { recursive: true, force: true });
 // The solver of linear programs looks for its code beside the bundle that it stands in.
-mkdirSync('dist');
-copyFileSync('node_modules/highs/build/highs.wasm', 'dist/highs.wasm');
-const contexts = await Promise.all(bundles.map((bundle) => context({ ...shared, ...bundle })));
+mkdirSync(out, { recursive: true });
+copyFileSync('node_modules/highs/build/highs.wasm', `${out}/highs.wasm`);
+const contexts = await Promise.all(
+  bundles.map((bundle) => context({ ...shared, ...bundle, outfile: bundle.outfile.replace(/^dist/, out) })),
+);
 if (watch) {
   await Promise.all(contexts.map((each) => each.watch()));
 } else {
   const results = await Promise.all(contexts.map((each) => each.rebuild()));
   await Promise.all(contexts.map((each) => each.dispose()));
   writeFileSync(
-    'dist/third-party-licences.txt',
+    `${out}/third-party-licences.txt`,
     licences(results.flatMap((result) => Object.keys(result.metafile.inputs))),
   );
   for (const { metafile } of results) {

@@ -66,6 +66,7 @@ async function documentsOf(
     return chosen && documentsOf(server, uri, folder, chosen);
   }
   if (reply.problems.length > 0) await showProblems(reply.files.length, reply.problems);
+  if (reply.notes) void window.showInformationMessage(reply.notes.join(' '));
   return reply.files.length > 0 ? reply.files : undefined;
 }
 

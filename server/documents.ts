@@ -67,5 +67,11 @@ export async function documentsFor(
   const problems = [...(wanted ?? [])]
     .filter((name) => !targets.some((target) => target.name === name))
     .map((name) => `There is no rig or fleet \`${name}\` in this file.`);
-  return { kind: 'documents', files, problems };
+  const notes =
+    fleets.length > 0 && !lp
+      ? [
+          `The solver of linear programs could not be loaded: of what ${fleets.map(({ fleet }) => fleet.name).join(', ')} buys together, less is proven to be the cheapest. The column "proof" says how much.`,
+        ]
+      : undefined;
+  return { kind: 'documents', files, problems, ...(notes && { notes }) };
 }

@@ -45,6 +45,8 @@ export const documentsReplySchema = z.discriminatedUnion('kind', [
     files: z.array(documentFileSchema).readonly(),
     /** Why something could not be written, each a sentence for people. Empty when all is there. */
     problems: z.array(z.string()).readonly(),
+    /** What is to be known of the papers that are there, each a sentence for people. */
+    notes: z.array(z.string()).readonly().optional(),
   }),
 ]);
 export type DocumentsReply = Readonly<z.infer<typeof documentsReplySchema>>;

@@ -35,6 +35,7 @@ export async function writeDocuments(asked: Asked, dates: Dates, options: WriteO
   const project = createProject(disk);
   const files: DocumentFile[] = [];
   const problems: string[] = [];
+  const notes: string[] = [];
   const from = (path: string) => relative(asked.from, path) || path;
   const found = new Set<string>();
   for (const path of asked.files) {
@@ -50,6 +51,7 @@ export async function writeDocuments(asked: Asked, dates: Dates, options: WriteO
     const reply = await documentsFor(project, path, names, dates, place, before);
     if (reply.kind !== 'documents') continue;
     files.push(...reply.files);
+    notes.push(...(reply.notes ?? []));
     if (reply.problems.length > 0) problems.push(`${from(path)}: ${reply.problems.join('\n  ')}`);
   }
   for (const name of options.name ?? [])
@@ -73,6 +75,7 @@ export async function writeDocuments(asked: Asked, dates: Dates, options: WriteO
     ...unchanged.map((name) => `unchanged  ${shown(name)}`),
     ...kept.map((name) => `kept       ${shown(name)} (edited by a person; --overwrite replaces it)`),
     ...problems,
+    ...notes,
     `${written.length} written, ${unchanged.length} unchanged${kept.length > 0 ? `, ${kept.length} kept` : ''}; as of ${dates.asOf}.`,
   ];
   return {

@@ -1,9 +1,7 @@
 // The bundled server as a process of its own, spoken to as an editor does.
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { build } from 'esbuild';
+import { rmSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import {
   createProtocolConnection,
@@ -12,35 +10,23 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
+import { papersAsk } from '../../language/protocol/index.ts';
+import { readFolder } from '../project/workspace.ts';
+import { type Bundles, bundled } from './bundle.ts';
 import { startEditor } from './editor.ts';
 
-const out = mkdtempSync(join(tmpdir(), 'rigseam-bundle-'));
-const bundle = join(out, 'server.mjs');
-
-beforeAll(async () => {
-  await build({
-    entryPoints: ['server/main.ts'],
-    outfile: bundle,
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
-    target: 'node22',
-    mainFields: ['module', 'main'],
-    loader: { '.rig': 'text', '.wasm': 'binary' },
-    logLevel: 'error',
-    banner: {
-      js: "import { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);",
-    },
-  });
+let bundles: Bundles;
+beforeAll(() => {
+  bundles = bundled();
 });
-afterAll(() => rmSync(out, { recursive: true, force: true }));
+afterAll(() => bundles.remove());
 
 const overIpc = () => {
-  const child = spawn(process.execPath, [bundle, '--node-ipc'], { stdio: ['ignore', 'pipe', 'pipe', 'ipc'] });
+  const child = spawn(process.execPath, [bundles.server, '--node-ipc'], { stdio: ['ignore', 'pipe', 'pipe', 'ipc'] });
   return over(child, createProtocolConnection(new IPCMessageReader(child), new IPCMessageWriter(child)));
 };
 const overStdio = () => {
-  const child = spawn(process.execPath, [bundle, '--stdio'], { stdio: ['pipe', 'pipe', 'pipe'] });
+  const child = spawn(process.execPath, [bundles.server, '--stdio'], { stdio: ['pipe', 'pipe', 'pipe'] });
   const { stdin, stdout } = child;
   if (!stdin || !stdout) throw new Error('the server has no streams');
   return over(child, createProtocolConnection(new StreamMessageReader(stdout), new StreamMessageWriter(stdin)));
@@ -66,4 +52,23 @@ test.each([
   await editor.connection.sendNotification('exit');
   expect(await served.ended).toBe(0);
   rmSync(editor.folder, { recursive: true, force: true });
+});
+
+test('the papers of a fleet come with the solver beside the bundle, and say what is lost without it', async () => {
+  const papers = async () => {
+    const served = overStdio();
+    const editor = await startEditor({ files: readFolder('examples/fleet'), connect: () => served });
+    const uri = editor.uri('yard/fleet.rig');
+    const reply = papersAsk.reply.parse(await editor.connection.sendRequest(papersAsk.method, { uri }));
+    await editor.stop();
+    if (reply.kind !== 'documents') throw new Error('a fleet is the only target of its file');
+    return reply;
+  };
+  const proven = await papers();
+  expect(proven).toMatchObject({ problems: [] });
+  expect(proven.notes).toBeUndefined();
+  rmSync(join(dirname(bundles.server), 'highs.wasm'));
+  const without = await papers();
+  expect(without.files.map(({ name }) => name)).toEqual(proven.files.map(({ name }) => name));
+  expect(without.notes?.join()).toMatch(/Highmeadow.*less is proven/);
 });

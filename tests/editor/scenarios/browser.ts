@@ -93,6 +93,7 @@ export const browser: Scenario = {
         const out = join(editor.workspace, 'rigseam-out');
         await editor.page.locator('.tab', { hasText: 'Highmeadow.estimate.md' }).waitFor({ timeout: 90_000 });
         await eventually('the last paper', async () => existsSync(join(out, 'Highmeadow.estimate.xlsx')), 30);
+        assert.equal(await editor.page.getByText('solver of linear programs could not be loaded').count(), 0);
         const other = mkdtempSync(join(tmpdir(), 'rigseam-papers-'));
         execFileSync(process.execPath, [commandLine, 'write', 'yard/fleet.rig', '--out', other], {
           cwd: editor.workspace,
