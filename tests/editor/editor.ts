@@ -36,7 +36,7 @@ export interface Editor {
   type(text: string): Promise<void>;
   press(keys: string): Promise<void>;
   undo(): Promise<void>;
-  /** Changes user settings, as the settings editor would. */
+  /** Changes settings of the workspace, as the settings editor would. */
   configure(settings: Readonly<Record<string, unknown>>): void;
   /** The texts of the problems panel. */
   problems(): Promise<string[]>;
@@ -83,12 +83,13 @@ export async function startEditor(
   const data = mkdtempSync(join(tmpdir(), 'rigseam-editor-data-'));
   mkdirSync(join(data, 'User'), { recursive: true });
   mkdirSync(pictures, { recursive: true });
-  let given = { ...quiet, ...settings };
+  writeFileSync(join(data, 'User/settings.json'), JSON.stringify({ ...quiet, ...settings }));
+  let given: Readonly<Record<string, unknown>> = {};
   const configure = (more: Readonly<Record<string, unknown>>) => {
     given = { ...given, ...more };
-    writeFileSync(join(data, 'User/settings.json'), JSON.stringify(given));
+    mkdirSync(join(workspace, '.vscode'), { recursive: true });
+    writeFileSync(join(workspace, '.vscode/settings.json'), JSON.stringify(given));
   };
-  configure({});
   const server = join(install, 'code-server');
   const folders = ['--user-data-dir', data, '--extensions-dir', join(data, 'extensions')];
   execFileSync(server, [...folders, '--install-extension', vsix, '--force'], { stdio: 'pipe' });

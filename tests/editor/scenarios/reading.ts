@@ -80,7 +80,7 @@ export const reading: Scenario = {
       name: 'in a light theme',
       async run(editor) {
         await editor.open('wren.rig');
-        editor.configure({ 'workbench.colorTheme': 'Default Light+' });
+        editor.configure({ 'workbench.colorTheme': 'Light+' });
         await editor.page.locator('.monaco-workbench.vs').waitFor();
       },
     },
