@@ -89,6 +89,9 @@ export const reading: Scenario = {
       async run(editor) {
         editor.configure({ 'workbench.colorTheme': 'Default High Contrast' });
         await editor.page.locator('.monaco-workbench.hc-black').waitFor();
+        // What a screen of 1500 by 950 shows at 200 per cent, without the panels around the text.
+        await editor.command('View: Toggle Panel Visibility');
+        await editor.command('View: Toggle Primary Side Bar Visibility');
         await editor.page.setViewportSize({ width: 750, height: 475 });
         await eventually(
           'the editor',
