@@ -20,7 +20,8 @@ export function pathOf(uri: string | URI): string {
   const parsed = typeof uri === 'string' ? URI.parse(uri) : uri;
   const { scheme, authority, path } = parsed;
   if (scheme === libraryScheme) return path.slice(1);
-  if (scheme === 'file') return withoutSlash(authority === '' ? withoutDriveSlash(path) : `//${authority}${path}`);
+  if (scheme === 'file' && !isVirtual(path))
+    return withoutSlash(authority === '' ? withoutDriveSlash(path) : `//${authority}${path}`);
   // Without a folder to lie in, or shown at some past state, it is no file that others could use.
   if (scheme === 'untitled' || !path.startsWith('/') || parsed.query !== '' || parsed.fragment !== '')
     return parsed.toString();

@@ -245,7 +245,8 @@ export async function startEditor(start: Start = {}): Promise<Editor> {
   return editor;
 }
 
-function inProcess(clock: Clock): { readonly connection: ProtocolConnection; readonly stop: () => void } {
+/** A server in this process, at a pace for tests. */
+export function inProcess(clock: Clock): { readonly connection: ProtocolConnection; readonly stop: () => void } {
   const [here, there] = duplexPair();
   const quick = { dependants: 20, progress: 0, status: 20, refresh: 20 };
   const connection = createConnection(new StreamMessageReader(there), new StreamMessageWriter(there));
@@ -273,7 +274,7 @@ function duplexPair(): [Duplex, Duplex] {
   return [a, b];
 }
 
-function testClock(): Clock & { set(day: string): void } {
+export function testClock(): Clock & { set(day: string): void } {
   let now = today;
   const listeners: (() => void)[] = [];
   return {
