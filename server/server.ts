@@ -46,6 +46,7 @@ import { pathOf, rangeOf, type Texts, textsFrom } from './places.ts';
 import { diagnosticsPublisher } from './publisher.ts';
 import { answerPulls } from './pull.ts';
 import { refresher } from './refresh.ts';
+import { serveRoofPlans } from './roof-plan.ts';
 import { ruleNames } from './rule-pages.ts';
 import { createSession, type Session } from './session.ts';
 import { statusSender } from './status.ts';
@@ -129,6 +130,7 @@ export function startServer(connection: Connection, host: Host, pace: Pace = cal
   connection.onDidChangeConfiguration(({ settings }) => configure((settings as { rigseam?: unknown } | null)?.rigseam));
 
   serveMirror(connection, session, host.mirror);
+  const plans = serveRoofPlans(connection, features);
   answer(connection, rulesAsk, ruleNames);
   answer(connection, papersAsk, (request) => papersOf(session, open, host, request));
 
@@ -168,6 +170,7 @@ export function startServer(connection: Connection, host: Host, pace: Pace = cal
     background.stop();
     status.stop();
     refresh.stop();
+    plans.stop();
   });
 
   documents.listen(connection);

@@ -4,6 +4,7 @@ export { type Ask, ask } from './ask.ts';
 export * from './files.ts';
 export * from './go-to.ts';
 export * from './papers.ts';
+export * from './roof-plan.ts';
 export * from './rules.ts';
 export * from './settings.ts';
 export * from './status.ts';

@@ -1,8 +1,8 @@
 // In which class each part of a seam is drawn: by its condition or by what falls due there. Pattern as well as colour.
-import { type Due, duesOf } from '../../due/index.ts';
 import type { RigView } from '../../resolve/types.ts';
 import { isThere, type RigState, rank, type SeamState, type Stretch } from '../../seams/index.ts';
 import { conditions } from '../../statements/words.ts';
+import { dueClassing } from './due-classes.ts';
 
 /** A class with its fill. Colours differ in lightness too, so that a copy in grey still tells them apart. */
 export interface Class {
@@ -38,20 +38,6 @@ const byCondition: readonly Class[] = [
   },
 ];
 
-const byDue: readonly Class[] = [
-  { id: 'overdue', words: 'overdue', colour: '#111111', marks: 'M0 1h2', stroke: 0 },
-  { id: 'due', words: 'due today', colour: '#d9763f', marks: 'M0.5 0v2M1.5 0v2', stroke: 0.45 },
-  { id: 'soon', words: 'due soon', colour: '#f3cf7a', marks: 'M-0.5 2.5L2.5 -0.5', stroke: 0.2 },
-  { id: 'not-due', words: 'not due yet', colour: '#ffffff' },
-  {
-    id: 'none',
-    words: 'nothing is due that is known',
-    colour: '#f6f6f6',
-    marks: 'M0 1h0.7M1.3 1h0.7M1 0v0.6M1 1.4v0.6',
-    stroke: 0.12,
-  },
-];
-
 export type By = 'condition' | 'due';
 
 /** The part of a seam between two distances from its beginning, in nanometres, and its class. */
@@ -81,7 +67,7 @@ function conditionClassing(state: RigState): Classing {
     const seam = state.seams.get(item);
     return seam && isThere(seam, state.asOf) ? merged(seam) : [];
   };
-  const worst = (item: string) => gravest(parts(item), byCondition);
+  const worst = (item: string) => gravest(parts(item));
   const words = (item: string) => {
     const all = [...new Set(parts(item).map(({ of, wet }) => `${of.words}${wet ? ', wet' : ''}`))];
     const last = state.seams.get(item)?.stretches.find(({ looked }) => looked)?.looked;
@@ -116,32 +102,7 @@ export function conditionOf({ condition, notSeen }: Stretch): Class {
 
 /** From the gravest to the least: what stands later in the list of conditions is worse, up to `open`. */
 const order = ['open', 'lifting', 'cracked', 'not-seen', 'hairline', 'unknown', 'renewed', 'chalky', 'sound'];
-const dueOrder = ['overdue', 'due', 'soon', 'not-due', 'none'];
 
-function gravest(parts: readonly Classed[], classes: readonly Class[]): Classed | undefined {
-  const ranks = classes === byDue ? dueOrder : order;
-  return [...parts].sort((a, b) => Number(b.wet) - Number(a.wet) || ranks.indexOf(a.of.id) - ranks.indexOf(b.of.id))[0];
-}
-
-/** What only says from or until when something holds asks for no work. */
-const noWork: ReadonlySet<Due['kind']> = new Set(['cover', 'tape-second-half', 'best-before', 'quote']);
-
-function dueClassing(view: RigView, state: RigState): Classing {
-  const dues = duesOf(view, { asOf: state.asOf, today: state.asOf }, state).filter(({ kind }) => !noWork.has(kind));
-  const first = new Map<string, Due>();
-  for (const due of dues) {
-    for (const item of due.items ?? (due.item === undefined ? [] : [due.item])) {
-      if (!first.has(item)) first.set(item, due);
-    }
-  }
-  const classOf = (item: string) => byDue.find(({ id }) => id === (first.get(item)?.status ?? 'none'))!;
-  const parts = (item: string): readonly Classed[] => {
-    const seam = state.seams.get(item);
-    return seam && isThere(seam, state.asOf) ? [{ from: 0, of: classOf(item), wet: false }] : [];
-  };
-  const words = (item: string) => {
-    const due = first.get(item);
-    return due ? `${classOf(item).words}: ${due.date}, ${due.because}` : classOf(item).words;
-  };
-  return { classes: byDue, parts, worst: (item) => parts(item)[0], words };
+function gravest(parts: readonly Classed[]): Classed | undefined {
+  return [...parts].sort((a, b) => Number(b.wet) - Number(a.wet) || order.indexOf(a.of.id) - order.indexOf(b.of.id))[0];
 }

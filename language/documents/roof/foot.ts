@@ -51,6 +51,9 @@ export function foot(
   return { drawn, height: y };
 }
 
+/** The scale bar alone. */
+export const barOf = (rig: Rig, paper: Paper) => ({ drawn: scaleBar(rig, paper), height: 4 });
+
 /** A bar in the units of the policy, between two and six centimetres long where that can be. */
 function scaleBar({ policy }: Rig, { scale }: Paper): readonly Drawn[] {
   const us = policy.units.value === 'us';

@@ -35,9 +35,10 @@ export function patterns(classes: readonly Class[], id: string): Drawn {
       el(
         'pattern',
         { id: `${id}-${one.id}`, width: 2, height: 2, patternUnits: 'userSpaceOnUse' },
-        el('rect', { width: 2, height: 2, fill: one.colour }),
+        el('rect', { class: tileOf(one), width: 2, height: 2, fill: one.colour }),
         one.marks && one.stroke
           ? el('path', {
+              class: 'roof-mark',
               d: one.marks,
               fill: 'none',
               stroke: '#111111',
@@ -49,5 +50,9 @@ export function patterns(classes: readonly Class[], id: string): Drawn {
     ),
   );
 }
+
+/** A page with colours of its own needs to know which tiles are nothing but ink, or nothing but paper. */
+const tileOf = ({ colour }: Class): string =>
+  `roof-tile${colour === '#111111' ? ' roof-solid' : colour === '#ffffff' ? ' roof-blank' : ''}`;
 
 export const fillOf = (one: Class, id: string): string => `url(#${id}-${one.id})`;

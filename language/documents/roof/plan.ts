@@ -7,7 +7,7 @@ import { el } from '../sheets/element.ts';
 import { shortened, shown } from '../sheets/shown.ts';
 import { around } from './around.ts';
 import { type By, classing } from './classes.ts';
-import { foot } from './foot.ts';
+import { barOf, foot } from './foot.ts';
 import { box, type Drawn, group, patterns, planStyle, text } from './ink.ts';
 import { itemGroups } from './items.ts';
 import { widthOf } from './labels.ts';
@@ -28,6 +28,8 @@ export interface PlanOptions {
   readonly width?: number;
   /** A plan inside a page leaves its style to the page (`planStyle`). */
   readonly inPage?: boolean;
+  /** Without heading, legend and notes: the page around it has them. */
+  readonly bare?: boolean;
 }
 
 /**
@@ -45,7 +47,7 @@ const margin = { left: 16, right: 12, top: 9 };
 /** The same as an element, to be put into a page. */
 export function planOf(view: RigView, state: RigState, options: PlanOptions = {}): Drawn {
   const { rig } = view;
-  const { by = 'condition', pieces = [], id = 'roof', width = 165, inPage = false } = options;
+  const { by = 'condition', pieces = [], id = 'roof', width = 165, inPage = false, bare = false } = options;
   const classes = classing(view, state, by);
   const shapes = shapesOf(rig);
   const title = `Roof of ${shown(rig.name)} ${by === 'due' ? 'by what falls due' : 'by condition'} as of ${state.asOf}`;
@@ -53,9 +55,10 @@ export function planOf(view: RigView, state: RigState, options: PlanOptions = {}
 
   const paper = paperFor(rig, rig.roof, shapes, width);
   const laid = shapes.flatMap((shape) => laidOn(shape, pieces, rig));
-  const [left, top] = [margin.left, margin.top + paper.above + 5];
-  const wide = Math.max(left + paper.along + margin.right, left + widthOf(title) + margin.right, 120);
-  const below = foot(shapes, classes, paper, rig, id, wide - left - 4);
+  const [left, top] = [margin.left, (bare ? 3 : margin.top) + paper.above + 5];
+  const words = bare ? 0 : Math.max(left + widthOf(title) + margin.right, 120);
+  const wide = Math.max(left + paper.along + margin.right, words);
+  const below = bare ? barOf(rig, paper) : foot(shapes, classes, paper, rig, id, wide - left - 4);
   const footTop = top + paper.across + paper.below + 8;
   const high = footTop + below.height + 3;
   const described = [
@@ -73,7 +76,7 @@ export function planOf(view: RigView, state: RigState, options: PlanOptions = {}
     inPage ? null : el('style', {}, planStyle),
     patterns(classes.classes, id),
     box({ x: 0, y: 0, w: wide, h: high }, { class: 'roof-paper', fill: '#ffffff' }),
-    text(left, 5, shortened(title, 90), { 'font-weight': 'bold', 'font-size': 3 }),
+    bare ? null : text(left, 5, shortened(title, 90), { 'font-weight': 'bold', 'font-size': 3 }),
     group(
       { transform: `translate(${n(left)} ${n(top)})`, 'data-roof': shown(rig.name) },
       ...around(rig, paper, flatBoxes(shapes, paper)),
