@@ -16,8 +16,8 @@ export const needsMirror = (): boolean => (workspace.workspaceFolders ?? []).som
 /** The text of a file as the server reads it from a disk; undefined where there is none or it cannot be read. */
 export async function textOf(uri: Uri): Promise<string | undefined> {
   try {
-    // A byte order mark is kept, as it is when a file is opened from a disk.
-    return new TextDecoder('utf-8', { ignoreBOM: true }).decode(await workspace.fs.readFile(uri));
+    // This takes a mark of byte order off, as editors do.
+    return new TextDecoder().decode(await workspace.fs.readFile(uri));
   } catch {
     return undefined;
   }

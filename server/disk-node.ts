@@ -13,7 +13,9 @@ export function enginePath(path: string): string {
 export const nodeDisk: Disk = {
   read(path) {
     try {
-      return readFileSync(path, 'utf8');
+      const text = readFileSync(path, 'utf8');
+      // Editors take the mark of byte order off: so columns are counted alike.
+      return text.charCodeAt(0) === 0xfeff ? text.slice(1) : text;
     } catch {
       return undefined;
     }

@@ -121,7 +121,9 @@ export function createWorkspace(
           if (!out.has(key)) out.set(key, finding);
         }
       }
-      return [...out.values()].sort((a, b) => a.at[0] - b.at[0] || a.at[1] - b.at[1]);
+      // Where two stand at one place, the order must not tell which check came first.
+      const key = ({ rule, message }: Finding) => `${rule} ${message}`;
+      return [...out.values()].sort((a, b) => a.at[0] - b.at[0] || a.at[1] - b.at[1] || (key(a) < key(b) ? -1 : 1));
     },
     checkedFiles: (path) =>
       [...checked.keys()].filter((owner) => owner !== together && (path === undefined || isBelow(path, owner))),
