@@ -80,6 +80,11 @@ describe('the manifest', () => {
     expect(bundler).toContain("outfile: 'dist/server.cjs'");
   });
 
+  it('runs in a browser as it does on a desktop: the same commands, the same settings', () => {
+    expect(manifest.browser).toBe(manifest.main);
+    expect(manifest.capabilities.virtualWorkspaces.supported).toBe('limited');
+  });
+
   it('asks for an editor that is as new as the API that we are compiled against', () => {
     expect(manifest.engines.vscode).toBe(`^${manifest.devDependencies['@types/vscode']}`);
   });

@@ -8,6 +8,7 @@ import { fileURLToPath } from 'node:url';
 export interface Bundles {
   /** The language server: `node SERVER --stdio`. */
   readonly server: string;
+  readonly client: string;
   readonly commandLine: string;
   remove(): void;
 }
@@ -18,6 +19,7 @@ export function bundled(): Bundles {
   execFileSync(process.execPath, ['esbuild.mjs', '--dev', '--out', out], { cwd: root });
   return {
     server: join(out, 'server.cjs'),
+    client: join(out, 'client.cjs'),
     commandLine: join(out, 'rigseam.js'),
     remove: () => rmSync(out, { recursive: true, force: true }),
   };
