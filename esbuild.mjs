@@ -1,4 +1,4 @@
-// Bundles the three things that run: the extension client, the language server and the command line.
+// Bundles the four things that run: the extension client, the page of its roof plan, the language server, the command line.
 //   node esbuild.mjs           minified, no source maps: what is packed
 //   node esbuild.mjs --dev     readable, with source maps; --watch rebuilds on every change
 //   node esbuild.mjs --out DIR into another folder than dist/
@@ -40,7 +40,11 @@ const inBothPlaces = {
   },
 };
 
+// In the page of a panel, which is a browser wherever the editor runs.
+const inPage = { format: 'iife', platform: 'browser', target: ['chrome120', 'safari17', 'firefox120'] };
+
 const bundles = [
+  { entryPoints: ['client/roof-plan/page/main.ts'], outfile: 'dist/roof-plan.js', ...inPage },
   { entryPoints: ['client/extension.ts'], outfile: 'dist/client.cjs', external: ['vscode'], ...inBothPlaces },
   { entryPoints: ['server/start.ts'], outfile: 'dist/server.cjs', ...inBothPlaces },
   { entryPoints: ['server/cli.ts'], outfile: 'dist/rigseam.js', format: 'esm', banner: requireInModule },

@@ -1,9 +1,11 @@
 import { commands, type ExtensionContext, window } from 'vscode';
-import { goToCommand, writeCommand } from '../language/protocol/index.ts';
+import { goToCommand, roofPlanCommand, writeCommand } from '../language/protocol/index.ts';
 import { setAsOf } from './as-of.ts';
 import { explainRule } from './explain-rule.ts';
 import { goTo } from './go-to.ts';
 import { type LanguageServer, languageServer } from './language-server.ts';
+import { roofPlans } from './roof-plan/panels.ts';
+import { showRoofPlan } from './roof-plan/show.ts';
 import { statusBar } from './status.ts';
 import { write } from './write.ts';
 
@@ -11,11 +13,14 @@ import { write } from './write.ts';
 export async function activate(context: ExtensionContext): Promise<void> {
   const status = statusBar();
   const server = languageServer(context, status.show);
+  const plans = roofPlans(context, server);
   context.subscriptions.push(
     status,
     server,
+    plans,
     commands.registerCommand(writeCommand, (argument?: unknown) => write(server, argument)),
     commands.registerCommand(goToCommand, goTo),
+    commands.registerCommand(roofPlanCommand, (argument?: unknown) => showRoofPlan(server, plans, argument)),
     commands.registerCommand('rigseam.setAsOf', setAsOf),
     commands.registerCommand('rigseam.explainRule', (rule?: unknown) => explainRule(server, rule)),
     commands.registerCommand('rigseam.restart', () => start(server)),

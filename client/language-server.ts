@@ -1,12 +1,22 @@
-import { type Disposable, type ExtensionContext, Uri, workspace } from 'vscode';
+import { type Disposable, type Event, EventEmitter, type ExtensionContext, Uri, workspace } from 'vscode';
 import { type CancellationToken, type LanguageClientOptions, State } from 'vscode-languageclient';
-import { type Ask, filesAsk, type Status, statusMethod, statusSchema, textAsk } from '../language/protocol/index.ts';
+import {
+  type Ask,
+  filesAsk,
+  roofPlanStaleMethod,
+  type Status,
+  statusMethod,
+  statusSchema,
+  textAsk,
+} from '../language/protocol/index.ts';
 import { mirrorTo, needsMirror, textOf } from './mirror.ts';
 import { type Connected, connect } from './place.ts';
 import { section, serverSettings } from './settings.ts';
 
 /** The language server as the rest of the extension sees it. */
 export interface LanguageServer extends Disposable {
+  /** What was asked before may have another answer now: texts have changed, or another server runs. */
+  readonly onStale: Event<void>;
   /** Starts it, or starts it anew: also after a crash, when a client of the library's own could not be used again. */
   restart(): Promise<void>;
   /** Asks the server. Rejects when it is not running, fails, answers what it must not, or the token is cancelled. */
@@ -23,6 +33,7 @@ export function languageServer(
     // A deleted folder is told as one event for the folder, which no pattern with an extension would see.
     workspace.createFileSystemWatcher('**/*', true, true, false),
   ];
+  const stale = new EventEmitter<void>();
   let now: Connected | undefined;
   let served = '';
 
@@ -60,6 +71,7 @@ export function languageServer(
       const status = statusSchema.safeParse(params);
       if (status.success && now === next) onStatus(status.data);
     });
+    client.onNotification(roofPlanStaleMethod, () => stale.fire());
     client.onRequest(textAsk.method, async (params: unknown) => ({
       text: (await textOf(Uri.parse(textAsk.params.parse(params).uri))) ?? null,
     }));
@@ -68,6 +80,7 @@ export function languageServer(
       if (newState === State.Stopped && now === next) onStatus(undefined);
     });
     await client.start();
+    stale.fire();
     void mirror.fill();
   };
 
@@ -82,10 +95,11 @@ export function languageServer(
   });
 
   return {
+    onStale: stale.event,
     restart,
     ask,
     dispose() {
-      for (const each of [...watchers, onSettings, onFolders, mirror]) each.dispose();
+      for (const each of [stale, ...watchers, onSettings, onFolders, mirror]) each.dispose();
       void stop();
     },
   };
