@@ -43,7 +43,7 @@ function whole(plan: RoofPlan, by: RoofPlanBy, lit: readonly string[], here: Her
     key: item,
     id: seamId(item),
     role: 'button',
-    tabIndex: item === at ? 0 : -1,
+    tabindex: item === at ? 0 : -1,
     'aria-label': plan.seams.find((seam) => seam.item === item)?.says,
     'aria-current': lit.includes(item) ? 'true' : undefined,
     onClick: () => doing.say({ kind: 'go', item }),
