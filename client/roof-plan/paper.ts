@@ -14,17 +14,26 @@ type Wanted = RigAddress & { readonly by: RoofPlanBy };
 export async function savePlan(server: LanguageServer, wanted: Wanted): Promise<void> {
   if (!(await mayWriteFiles())) return;
   const { name, text } = await paperOf(server, wanted, 'svg');
-  const file = Uri.parse(wanted.uri);
-  const setting = outputFolderSetting(file);
-  const folder = outputFolderProblem(setting) === undefined ? Uri.joinPath(homeOf(file), setting) : homeOf(file);
   const target = await window.showSaveDialog({
     title: 'Save Roof Plan',
-    defaultUri: Uri.joinPath(folder, name),
+    defaultUri: Uri.joinPath(await folderOf(Uri.parse(wanted.uri)), name),
     filters: { Picture: ['svg'] },
   });
   if (target === undefined) return;
   await workspace.fs.writeFile(target, new TextEncoder().encode(text));
   void window.showInformationMessage(`Saved ${workspace.asRelativePath(target, false)}.`);
+}
+
+/** Where the papers are, if there are any: dialogs begin only in a folder that is there. */
+async function folderOf(file: Uri): Promise<Uri> {
+  const [home, setting] = [homeOf(file), outputFolderSetting(file)];
+  if (outputFolderProblem(setting) !== undefined) return home;
+  const papers = Uri.joinPath(home, setting);
+  const isThere = await workspace.fs.stat(papers).then(
+    () => true,
+    () => false,
+  );
+  return isThere ? papers : home;
 }
 
 /**

@@ -36,11 +36,12 @@ button:hover { background: var(--vscode-button-secondaryHoverBackground, transpa
 .roof-paper { fill: none }
 .roof-water { stroke: var(--water) }
 [data-wet] { fill: var(--water) }
-g[data-item] { cursor: pointer; outline: none }
-g[data-item]:hover .roof-line { stroke-width: 0.6 }
-g[data-item]:hover text { text-decoration: underline }
-g[data-item][aria-current] [data-class] { stroke: var(--lit); stroke-width: 0.8 }
-g[data-item][aria-current] text { font-weight: 700 }
+g.seam { cursor: pointer }
+g[data-item] { outline: none }
+g.seam:hover .roof-line { stroke-width: 0.6 }
+g.seam:hover text { text-decoration: underline }
+g.lit text { font-weight: 700 }
+g.lit [data-class] { stroke: var(--lit); stroke-width: 0.8 }
 g[data-item]:focus-visible { outline: 0.18em solid var(--ring); outline-offset: 0.12em }
 .vscode-light .roof-mark, .vscode-light .roof-solid { stroke: #111; }
 .vscode-dark .roof-tile { fill-opacity: 0.38 }
@@ -52,7 +53,7 @@ g[data-item]:focus-visible { outline: 0.18em solid var(--ring); outline-offset: 
   .roof-ink, .roof-tile.roof-solid, [data-wet] { fill: CanvasText }
   .roof-tile { fill: Canvas }
   .roof-line, .roof-mark, .roof-water { stroke: CanvasText }
-  g[data-item][aria-current] [data-class] { stroke: Highlight }
+  g.lit [data-class] { stroke: Highlight }
 }
 @media (prefers-reduced-motion: no-preference) {
   body:not(.vscode-reduce-motion) [data-class] { transition: stroke-width 0.12s }

@@ -17,6 +17,7 @@ rig Plover under P {
   slide lounge 10 ft by 3 ft on roadside at 12 ft
   opening hatch 20 in by 14 in at 20 ft, 3 ft
   opening pipe round 6 in at 5 ft, 6 ft
+  mount panel-feet-of-the-front-row 2 in by 3 in at 9 ft, 2 ft and 13 ft, 2 ft and 9 ft, 5 ft
   joint corner 6 ft on wall rear
   inspected 2026-10-04 {
     curbside hairline from 6 ft to 9 ft

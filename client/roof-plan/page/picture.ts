@@ -3,9 +3,10 @@
 import type { VNode } from 'preact';
 import { el } from './element.ts';
 
-/** What is done with the group of a seam: its attributes here, and its title. */
+/** What a seam gets here: attributes of its shapes, which are a button; of these and its names together; and its title. */
 export interface Dress {
-  readonly attributes: Readonly<Record<string, unknown>>;
+  readonly button: Readonly<Record<string, unknown>>;
+  readonly whole: Readonly<Record<string, unknown>>;
   readonly title: string;
 }
 
@@ -22,7 +23,7 @@ export function picture(svg: string, dress: (item: string) => Dress): VNode | un
   return el(
     'svg',
     { ...rest, role: 'group', 'aria-label': 'Drawing, the front on the left' },
-    ...children(root, dress, isHeading),
+    ...children(root, (child) => (isHeading(child) ? undefined : element(child, dress))),
   );
 }
 
@@ -32,21 +33,31 @@ const attributesOf = (element: Element): Record<string, string> =>
 /** The page around the drawing says what these say. */
 const isHeading = ({ tagName }: Element) => tagName === 'title' || tagName === 'desc';
 
-function children(of: Element, dress: (item: string) => Dress, left?: (child: Element) => boolean): (VNode | string)[] {
+function children(of: Element, make: (child: Element) => VNode | undefined): (VNode | string)[] {
   return [...of.childNodes].flatMap((child): (VNode | string)[] => {
-    if (child instanceof Element) return left?.(child) ? [] : [element(child, dress)];
-    return child.textContent ? [child.textContent] : [];
+    const made = child instanceof Element ? make(child) : child.textContent;
+    return made ? [made] : [];
   });
 }
 
 function element(of: Element, dress: (item: string) => Dress): VNode {
   const item = of.getAttribute('data-item');
-  if (item === null) return el(of.tagName, attributesOf(of), ...children(of, dress));
-  const { attributes, title } = dress(item);
+  if (item === null) return el(of.tagName, attributesOf(of), ...children(of, (child) => element(child, dress)));
+  const { button, whole, title } = dress(item);
+  const parts = [...of.children].filter((child) => !isHeading(child));
+  const isName = ({ tagName }: Element) => tagName === 'text';
+  // The names stand beside each copy, and may be shortened: they are no part of the button, which has a name of its own.
   return el(
-    of.tagName,
-    { ...attributesOf(of), ...attributes },
-    el('title', {}, title),
-    ...children(of, dress, isHeading),
+    'g',
+    whole,
+    el(
+      'g',
+      { ...attributesOf(of), ...button },
+      el('title', {}, title),
+      ...parts.filter((one) => !isName(one)).map(plain),
+    ),
+    ...parts.filter(isName).map((one) => el('text', { ...attributesOf(one), 'aria-hidden': 'true' }, one.textContent)),
   );
 }
+
+const plain = (of: Element): VNode => el(of.tagName, attributesOf(of), ...children(of, plain));

@@ -3,7 +3,7 @@ import type { VNode } from 'preact';
 import type { RoofPlan, RoofPlanBy } from '../../../language/protocol/roof-plan.ts';
 import type { FromPage, Show } from '../messages.ts';
 import { el } from './element.ts';
-import { type Dress, picture } from './picture.ts';
+import { picture } from './picture.ts';
 import { walk } from './walk.ts';
 
 /** What the page knows beside what it was told. */
@@ -32,23 +32,26 @@ export function view({ plan, by, note, lit, rig }: Show, here: Here, doing: Doin
     {},
     el('h1', {}, `Roof of ${plan?.name ?? rig.name}`),
     el('p', { class: note ? 'note' : 'hidden', role: 'status' }, note),
-    plan ? whole(plan, by, lit, here, doing) : null,
+    plan ? content(plan, by, lit, here, doing) : null,
   );
 }
 
-function whole(plan: RoofPlan, by: RoofPlanBy, lit: readonly string[], here: Here, doing: Doing): VNode {
+function content(plan: RoofPlan, by: RoofPlanBy, lit: readonly string[], here: Here, doing: Doing): VNode {
   const order = [...plan.seams.filter(isDrawn), ...plan.seams.filter((seam) => !isDrawn(seam))].map(({ item }) => item);
   const at = [here.at, ...lit, ...order].find((item) => item !== undefined && order.includes(item));
-  const dress = (item: string): Dress['attributes'] => ({
-    key: item,
+  const button = (item: string) => ({
     id: seamId(item),
     role: 'button',
     tabindex: item === at ? 0 : -1,
     'aria-label': plan.seams.find((seam) => seam.item === item)?.says,
     'aria-current': lit.includes(item) ? 'true' : undefined,
-    onClick: () => doing.say({ kind: 'go', item }),
     onFocus: () => doing.move({ at: item, over: item }),
     onBlur: () => doing.move({ over: undefined }),
+  });
+  const whole = (item: string) => ({
+    key: item,
+    class: lit.includes(item) ? 'seam lit' : 'seam',
+    onClick: () => doing.say({ kind: 'go', item }),
     onPointerEnter: () => doing.move({ over: item }),
     onPointerLeave: () => doing.move({ over: undefined }),
   });
@@ -63,7 +66,7 @@ function whole(plan: RoofPlan, by: RoofPlanBy, lit: readonly string[], here: Her
     else doing.focus(to);
   };
   const { svg, legend } = plan.drawings[by];
-  const drawn = picture(svg, (item) => ({ attributes: dress(item), title: titleOf(plan, item) }));
+  const drawn = picture(svg, (item) => ({ button: button(item), whole: whole(item), title: titleOf(plan, item) }));
   const elsewhere = plan.seams.filter((seam) => !isDrawn(seam));
   return el(
     'div',
@@ -90,10 +93,10 @@ function whole(plan: RoofPlan, by: RoofPlanBy, lit: readonly string[], here: Her
             ...elsewhere.map((seam) =>
               el(
                 'li',
-                { key: seam.item },
+                whole(seam.item),
                 el(
                   'button',
-                  { type: 'button', ...dress(seam.item), 'aria-label': `${seam.says}, ${seam.missing}` },
+                  { type: 'button', ...button(seam.item), 'aria-label': `${seam.says}, ${seam.missing}` },
                   drawn ? swatch(seam.class[by], by) : null,
                   el('span', {}, `${seam.says} (${seam.missing})`),
                 ),

@@ -4,5 +4,6 @@ import { browser } from './browser.ts';
 import { mainJob } from './main-job.ts';
 import { reading } from './reading.ts';
 import { restricted } from './restricted.ts';
+import { roofPlan } from './roof-plan.ts';
 
-export const scenarios: readonly Scenario[] = [mainJob, reading, browser, restricted];
+export const scenarios: readonly Scenario[] = [mainJob, reading, browser, restricted, roofPlan];
