@@ -47,9 +47,11 @@ export function serveRoofPlans(connection: Connection, features: Features): { st
     const offset = here?.document.offsetAt(position) ?? 0;
     const rig = here && rigAround(features, path, statementsAt(here.lines.lines, offset))?.view.rig;
     const found = rig?.kind === 'rig' ? rig : undefined;
+    const items = found ? itemsAt(found, path, offset) : [];
     return {
       rig: found ? { uri: uriOf(found.file), name: found.name } : null,
-      items: found ? itemsAt(found, path, offset) : [],
+      // Before and behind the words of a line the line is meant.
+      items: found && here && items.length === 0 ? itemsAt(found, path, lineStart(here.text, offset)) : items,
       rigs: session.figures(path).rigs.flatMap(({ view }) => (view.rig.kind === 'rig' ? [view.rig.name] : [])),
     };
   });
@@ -73,6 +75,12 @@ export function serveRoofPlans(connection: Connection, features: Features): { st
       : { name: `${stem}.html`, text: roofPage(view, state, by) };
   });
   return { stop: () => clearTimeout(timer) };
+}
+
+/** Where the words of the line around an offset begin. */
+function lineStart(text: string, offset: number): number {
+  const start = text.lastIndexOf('\n', offset - 1) + 1;
+  return start + (text.slice(start).match(/^[ \t]*/)?.[0].length ?? 0);
 }
 
 /** Whether something about a rig could not be read, in its own file or in those of its records. */

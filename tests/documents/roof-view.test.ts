@@ -99,7 +99,7 @@ describe('the view of a roof', () => {
     const { seams, notes } = roofView(bare, rigState(bare, '2026-11-25'));
     expect(seams.map(({ missing }) => missing)).toEqual(['the roof has no size', 'the roof has no size']);
     expect(notes.join(' ')).toMatch(/`roof LENGTH by WIDTH`/);
-    expect(view.notes.join(' ')).toMatch(/Of the whole rig: due 10 Feb 2027, /);
+    expect(view.notes.join(' ')).toMatch(/Due 10 Feb 2027: .*[^.]\.$/);
   });
 });
 

@@ -7,7 +7,7 @@ const files = {
 rig Plover {
   records "b.rig"
   roof 30 ft by 8 ft epdm
-  edge curbside, roadside
+  edge curbside, roadside  # on the left and the right
   opening hatch 20 in by 14 in at 20 ft, 3 ft
   inspected 2026-10-04 { all sound }
 }
@@ -71,6 +71,8 @@ describe('the plan of a roof over the protocol', () => {
     await start();
     const rig = { uri: editor.uri('a.rig'), name: 'Plover' };
     expect(await spot('a.rig', 'hatch 20')).toEqual({ rig, items: ['hatch'], rigs: ['Plover', 'Snipe'] });
+    expect(await spot('a.rig', '  opening hatch')).toMatchObject({ items: ['hatch'] });
+    expect(await spot('a.rig', '# on the left')).toMatchObject({ items: ['curbside', 'roadside'] });
     expect(await spot('a.rig', 'Snipe')).toMatchObject({ rig: { name: 'Snipe' }, items: [] });
     await editor.open('b.rig');
     await editor.quiet();

@@ -38,7 +38,10 @@ function water({ falls }: Rig, { along, across, y }: Paper, taken: readonly Box[
     const reach = { x: x - size, y: middle - size - 1, w: 2 * size, h: 2 * size + 2 };
     return !taken.some((box) => overlap(reach, box));
   };
-  const spots = [0.2, 0.5, 0.8].map((share) => along * (nearby(share).find((one) => free(along * one)) ?? share));
+  const shares = [0.2, 0.5, 0.8];
+  const clear = shares.flatMap((share) => nearby(share).find((one) => free(along * one)) ?? []);
+  // On a crowded roof fewer arrows say as much; one there must be.
+  const spots = (clear.length > 0 ? clear : shares).map((share) => along * share);
   // On paper the curb side may lie above or below.
   const toCurb = y(0) < y(1) ? -1 : 1;
   switch (falls.value) {

@@ -21,7 +21,13 @@ const byCondition: readonly Class[] = [
   { id: 'cracked', words: 'cracked', colour: '#e9a45b', marks: 'M0 0L2 2M2 0L0 2', stroke: 0.25 },
   { id: 'lifting', words: 'lifting', colour: '#d9763f', marks: 'M0.5 0v2M1.5 0v2', stroke: 0.45 },
   { id: 'open', words: 'open', colour: '#111111', marks: 'M0 1h2', stroke: 0 },
-  { id: 'renewed', words: 'new work, not looked at yet', colour: '#cfe3f5', marks: 'M0 1h2', stroke: 0.2 },
+  {
+    id: 'renewed',
+    words: 'new work, not looked at yet',
+    colour: '#cfe3f5',
+    marks: 'M0 0.5h0.9M1 1.5h0.9',
+    stroke: 0.2,
+  },
   {
     id: 'not-seen',
     words: 'could not be seen',

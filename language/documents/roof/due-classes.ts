@@ -9,7 +9,7 @@ const byDue: readonly Class[] = [
   { id: 'overdue', words: 'overdue', colour: '#111111', marks: 'M0 1h2', stroke: 0 },
   { id: 'due', words: 'due today', colour: '#d9763f', marks: 'M0.5 0v2M1.5 0v2', stroke: 0.45 },
   { id: 'soon', words: 'due soon', colour: '#f3cf7a', marks: 'M-0.5 2.5L2.5 -0.5', stroke: 0.2 },
-  { id: 'half-year', words: 'due within 6 months', colour: '#cfe3f5', marks: 'M0 1h2', stroke: 0.2 },
+  { id: 'half-year', words: 'due within 6 months', colour: '#cfe3f5', marks: 'M0.9 1h0.2', stroke: 0.35 },
   { id: 'later', words: 'due later', colour: '#ffffff' },
   {
     id: 'none',

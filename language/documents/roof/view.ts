@@ -71,7 +71,7 @@ export function roofView(view: RigView, state: RigState): RoofView {
         {
           item: item.name,
           says: says.join(', '),
-          ...(due ? { why: due.because } : {}),
+          ...(due ? { why: because(due) } : {}),
           ...(where === undefined ? {} : { missing: where }),
           class: { condition: worst.condition.of.id, due: worst.due.of.id },
         },
@@ -90,9 +90,7 @@ export function roofView(view: RigView, state: RigState): RoofView {
       rig.roof ? '' : 'The roof has no size, so nothing can be drawn: write `roof LENGTH by WIDTH`.',
       rig.roof && !rig.falls ? 'Where water falls to is not recorded.' : '',
       seams.some(({ item }) => by.condition.worst(item)?.wet) ? 'A drop marks what was found wet.' : '',
-      ...dues
-        .filter((due) => itemsOf(due).length === 0)
-        .map((due) => `Of the whole rig: ${dueText(due)}, ${due.because}.`),
+      ...dues.filter((due) => itemsOf(due).length === 0).map((due) => `${capital(dueText(due))}: ${because(due)}.`),
     ].filter((note) => note !== ''),
   };
 }
@@ -115,6 +113,9 @@ function dueText(due: Due | undefined): string {
   if (due.status === 'overdue') return `overdue since ${dayInWords(due.date)}`;
   return due.days === 0 ? 'due today' : `due ${dayInWords(due.date)}`;
 }
+
+const because = (due: Due): string => due.because.replace(/\.$/, '');
+const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 

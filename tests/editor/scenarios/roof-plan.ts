@@ -109,6 +109,10 @@ export const roofPlan: Scenario = {
           'three seams',
           async () => (await lit(editor)).toSorted().join() === 'aerial,bath-stack,bath-vent',
         );
+        await editor.open('wren/2026.rig');
+        await editor.goTo(5, 6);
+        await eventually('the seam of a finding', async () => (await lit(editor)).join() === 'front');
+        await editor.open('wren.rig');
       },
     },
     {
@@ -171,8 +175,8 @@ export const roofPlan: Scenario = {
       name: 'there again after a restart, by due date as before',
       async run(editor) {
         await (await plan(editor)).getByRole('radio', { name: 'due date' }).check();
-        await editor.page.waitForTimeout(1500); // the editor keeps the state of its panels in slices of time
-        await editor.page.reload();
+        await editor.command('Developer: Reload Window');
+        await editor.page.locator('.tab', { hasText: 'Roof of Wren' }).waitFor({ state: 'detached' });
         await editor.page.locator('.tab', { hasText: 'Roof of Wren' }).waitFor({ timeout: 30_000 });
         await editor.page.locator('.tab', { hasText: 'Roof of Wren' }).click();
         const page = await plan(editor);
