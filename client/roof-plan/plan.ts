@@ -104,12 +104,13 @@ export function planIn(
 async function goToLine(server: LanguageServer, seam: RigAddress & { readonly item: string }): Promise<void> {
   const place = await server.ask(roofLineAsk, seam);
   if (place === null) return;
-  const { start, end } = place.range;
+  // Only the cursor: a selection to the end of a long line would scroll it aside.
+  const { line, character } = place.range.start;
   const uri = Uri.parse(place.uri);
   const beside = window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri.toString());
   await window.showTextDocument(uri, {
     viewColumn: beside?.viewColumn ?? ViewColumn.One,
-    selection: new Range(start.line, start.character, end.line, end.character),
+    selection: new Range(line, character, line, character),
   });
 }
 

@@ -26,7 +26,7 @@ button:hover { background: var(--vscode-button-secondaryHoverBackground, transpa
 .detail { min-height: 2.9em }
 .legend { display: flex; flex-wrap: wrap; gap: 0.3em 1.2em; list-style: none; margin: 0.4em 0; padding: 0 }
 .legend li { display: flex; align-items: center; gap: 0.45em }
-.swatch { width: 2.4em; height: 1.3em; flex: none }
+.swatch { width: 2.4em; height: 1.3em; flex: none; overflow: visible }
 .elsewhere { list-style: none; margin: 0; padding: 0 }
 .elsewhere button { display: flex; align-items: center; gap: 0.6em; width: 100%; text-align: left; border-color: transparent; color: inherit; background: none; padding: 0.25em 0.3em }
 .elsewhere button[aria-current] { border-color: var(--lit); font-weight: 600 }

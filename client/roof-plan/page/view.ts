@@ -71,7 +71,7 @@ function content(plan: RoofPlan, by: RoofPlanBy, lit: readonly string[], here: H
   return el(
     'div',
     {},
-    el('p', {}, `As of ${plan.asOf}. ${plan.notes.join(' ')}`),
+    el('p', {}, `As of ${plan.asOf}`),
     tools(by, doing),
     el(
       'div',
@@ -105,6 +105,7 @@ function content(plan: RoofPlan, by: RoofPlanBy, lit: readonly string[], here: H
           )
         : null,
     ),
+    ...plan.notes.map((note) => el('p', { class: 'about' }, note)),
     el(
       'p',
       { class: 'hidden', role: 'status' },

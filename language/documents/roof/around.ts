@@ -26,22 +26,23 @@ export function around(rig: Rig, paper: Paper, taken: readonly Box[]): readonly 
 /** Arrows that run as water does; none where the record does not say it. */
 function water({ falls }: Rig, { along, across, y }: Paper, taken: readonly Box[]): readonly Drawn[] {
   if (falls === undefined) return [];
-  const size = Math.min(6, across / 6);
+  const middle = across / 2;
+  const free = (x: number, size: number) => {
+    const reach = { x: x - size, y: middle - size - 1, w: 2 * size, h: 2 * size + 2 };
+    return !taken.some((box) => overlap(reach, box));
+  };
+  const clear = (size: number) =>
+    shares.flatMap((share) => nearby(share).find((one) => free(along * one, size)) ?? []).map((share) => along * share);
+  // On a crowded roof fewer or smaller arrows say as much; some there must be.
+  const sizes = [1, 0.7, 0.45].map((share) => share * Math.min(6, across / 6));
+  const size = sizes.find((one) => clear(one).length > 0) ?? sizes[0]!;
+  const spots = clear(size).length > 0 ? clear(size) : shares.map((share) => along * share);
   const style = { class: 'roof-water', stroke: '#3f7fb5', 'stroke-width': 0.35, 'data-water': falls.value };
   const arrow = (x: number, at: number, dx: number, dy: number) =>
     path(
       `M${n(x)} ${n(at)}l${n(dx * size)} ${n(dy * size)}m${n(-dx * 1.4 - dy)} ${n(-dy * 1.4 - dx)}l${n(dx * 1.4 + dy)} ${n(dy * 1.4 + dx)}l${n(-dx * 1.4 + dy)} ${n(-dy * 1.4 + dx)}`,
       style,
     );
-  const middle = across / 2;
-  const free = (x: number) => {
-    const reach = { x: x - size, y: middle - size - 1, w: 2 * size, h: 2 * size + 2 };
-    return !taken.some((box) => overlap(reach, box));
-  };
-  const shares = [0.2, 0.5, 0.8];
-  const clear = shares.flatMap((share) => nearby(share).find((one) => free(along * one)) ?? []);
-  // On a crowded roof fewer arrows say as much; one there must be.
-  const spots = (clear.length > 0 ? clear : shares).map((share) => along * share);
   // On paper the curb side may lie above or below.
   const toCurb = y(0) < y(1) ? -1 : 1;
   switch (falls.value) {
@@ -57,6 +58,9 @@ function water({ falls }: Rig, { along, across, y }: Paper, taken: readonly Box[
       return spots.map((x) => arrow(x, middle, 0, -toCurb));
   }
 }
+
+/** Where arrows are drawn, in shares of the length. */
+const shares = [0.2, 0.5, 0.8];
 
 /** Shares of the length near one, the nearest first. */
 const nearby = (share: number): readonly number[] =>
