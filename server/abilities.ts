@@ -8,6 +8,8 @@ export interface Abilities {
   readonly linksCodes: boolean;
   /** It asks for the sum of a hint, and where it comes from, once somebody looks at it. */
   readonly resolvesHints: boolean;
+  /** It takes edits of many files together with the versions that they were made for. */
+  readonly editsVersions: boolean;
   /** It asks for the diagnostics of a document and cannot be told. */
   readonly pulls: boolean;
 }
@@ -32,6 +34,7 @@ function abilitiesOf({ workspace, textDocument }: ClientCapabilities): Abilities
     showsTexts: workspace?.textDocumentContent !== undefined,
     linksCodes: push?.codeDescriptionSupport ?? pull?.codeDescriptionSupport ?? false,
     resolvesHints: resolvable.includes('tooltip') && resolvable.includes('label.location'),
+    editsVersions: workspace?.workspaceEdit?.documentChanges ?? false,
     pulls: pull !== undefined && push === undefined,
   };
 }

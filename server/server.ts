@@ -42,6 +42,7 @@ import { resolveLens } from './features/lenses.ts';
 import { awaitsFiles, serveMirror } from './from-client.ts';
 import type { Host } from './host.ts';
 import { rigServices } from './langium/services.ts';
+import { serveNavigation } from './navigation.ts';
 import { pathOf, rangeOf, type Texts, textsFrom } from './places.ts';
 import { diagnosticsPublisher } from './publisher.ts';
 import { answerPulls } from './pull.ts';
@@ -129,6 +130,7 @@ export function startServer(connection: Connection, host: Host, pace: Pace = cal
   };
   connection.onDidChangeConfiguration(({ settings }) => configure((settings as { rigseam?: unknown } | null)?.rigseam));
 
+  serveNavigation(connection, features);
   serveMirror(connection, session, host.mirror);
   const plans = serveRoofPlans(connection, features);
   answer(connection, rulesAsk, ruleNames);

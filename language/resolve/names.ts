@@ -29,7 +29,8 @@ interface ByNamespace {
 }
 export type Namespace = keyof ByNamespace;
 
-const namespaceOf = (declaration: Declaration): Namespace | undefined => {
+/** The namespace of what a declaration names; a history names nothing of its own. */
+export const namespaceOf = (declaration: Declaration): Namespace | undefined => {
   switch (declaration.kind) {
     case 'tape':
     case 'sealant':

@@ -7,11 +7,15 @@ import { folderOf, relativeTo } from '../resolve/paths.ts';
 /** Names of devices that one family of systems refuses for files, with any ending and in any case. */
 const DEVICES = /^(con|prn|aux|nul|com[0-9]|lpt[0-9])$/i;
 
-const namespaces: readonly Namespace[] = ['rig', 'model', 'fleet'];
+/** Whether some systems refuse files of that name. */
+export const isRefusedForFiles = (name: string): boolean => DEVICES.test(name);
+
+/** The namespaces whose names also name files. */
+export const fileNamespaces: readonly Namespace[] = ['rig', 'model', 'fleet'];
 
 /** What is wrong with the names that a file declares, against every name that is visible in it. */
 export function* fileNames(file: string, declarations: readonly Declaration[], names: Names): Iterable<Located> {
-  for (const namespace of namespaces) {
+  for (const namespace of fileNamespaces) {
     const mine = declarations.filter(({ kind }) => kind === namespace);
     if (mine.length === 0) continue;
     const spellings = new Map<string, { name: string; file: string; at: readonly [number, number] }[]>();
@@ -25,7 +29,7 @@ export function* fileNames(file: string, declarations: readonly Declaration[], n
       if (entry.file !== file) add(name, entry.file, entry.declaration.nameAt);
     }
     for (const { name, nameAt } of mine) {
-      if (DEVICES.test(name))
+      if (isRefusedForFiles(name))
         yield {
           file,
           rule: 'reserved-name',

@@ -20,6 +20,7 @@ import { RigModule } from '../../language/grammar/services.ts';
 import type { Abilities } from '../abilities.ts';
 import { fixAllKind } from '../features/actions.ts';
 import { type Features, featureServices } from '../features/index.ts';
+import { navigationCapabilities } from '../navigation.ts';
 import type { Publisher } from '../publisher.ts';
 import { pullOptions } from '../pull.ts';
 import type { Session } from '../session.ts';
@@ -44,6 +45,7 @@ class RigLanguageServer extends DefaultLanguageServer {
       serverInfo: { name: 'rigseam' },
       capabilities: {
         ...result.capabilities,
+        ...navigationCapabilities,
         codeLensProvider: { resolveProvider: true },
         inlayHintProvider: { resolveProvider: true },
         ...(this.can.pulls ? { diagnosticProvider: pullOptions } : {}),
