@@ -29,6 +29,24 @@ export const restricted: Scenario = {
       },
     },
     {
+      name: 'the roof plan is shown, and not saved',
+      async run(editor) {
+        await editor.open('wren.rig');
+        await editor.command('Rigseam: Show Roof Plan');
+        const plan = editor.page.frameLocator('iframe.webview.ready').frameLocator('#active-frame').locator('#page');
+        await plan.getByRole('button', { name: /^roadside edge, / }).waitFor();
+        await plan.getByRole('button', { name: 'Save as SVG…' }).click();
+        const message = editor.page.locator('.notification-toast', {
+          hasText: 'Writing files needs a trusted workspace',
+        });
+        await message.waitFor();
+        await editor.command('Notifications: Clear All Notifications');
+        await message.waitFor({ state: 'detached' });
+        await editor.command('View: Close All Editors in Group');
+        await editor.open('wren.rig');
+      },
+    },
+    {
       name: 'writing says why not, and writes nothing',
       async run(editor) {
         await editor.command('Rigseam: Write Estimate and Schedule');
