@@ -222,6 +222,20 @@ describe('the page of a roof plan', () => {
     expect(tiles).toHaveLength(2);
   });
 
+  it('lists every seam where nothing can be drawn, and says why there is no plan', async () => {
+    const bare = 'rig Bare {\n  edge curbside\n  opening hatch 1 ft by 1 ft at 2 ft, 2 ft\n}';
+    const page = await open(900, show({ plan: planOf(bare), lit: ['hatch'] }));
+    expect(await page.locator('.picture, .legend').count()).toBe(0);
+    expect(await page.getByRole('button', { name: /the roof has no size$/ }).count()).toBe(2);
+    expect(await page.locator('main').textContent()).toContain('roof LENGTH by WIDTH');
+    expect(await shown.violations()).toEqual([]);
+    for (let i = 0; i < 4; i++) await page.keyboard.press('Tab');
+    expect(await focused()).toMatch(/^hatch opening/);
+    const { plan: _, ...without } = show({ note: 'The file has no rig `Plover` now.' });
+    await shown.tell(without);
+    expect(await page.locator('main').textContent()).toBe('Roof of PloverThe file has no rig `Plover` now.');
+  });
+
   it('lets no drawing bring script or style of its own', async () => {
     const page = await open();
     const plan = show().plan!;
