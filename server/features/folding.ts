@@ -1,4 +1,4 @@
-// Folding: blocks, runs of remarks, and the lines of `use`.
+// Folding: blocks, runs of remarks, regions between remarks, and the lines of `use`.
 import type { FoldingRangeProvider } from 'langium/lsp';
 import { type FoldingRange, FoldingRangeKind } from 'vscode-languageserver';
 import { allStatements } from '../cursor/standing.ts';
@@ -7,7 +7,7 @@ import { type Features, type Here, hereIn } from './here.ts';
 export const foldings = (features: Features): FoldingRangeProvider => ({
   getFoldingRanges(document) {
     const here = hereIn(features, document);
-    return [...blocks(here), ...remarks(here), ...uses(here)];
+    return [...blocks(here), ...remarks(here), ...regions(here), ...uses(here)];
   },
 });
 
@@ -30,6 +30,20 @@ function* remarks({ text }: Here): Iterable<FoldingRange> {
     else if (start !== undefined) {
       if (i - 1 > start) yield { startLine: start, endLine: i - 1, kind: FoldingRangeKind.Comment };
       start = undefined;
+    }
+  }
+}
+
+/** From `# region NAME` to its `# endregion`, one in another. */
+function* regions({ text }: Here): Iterable<FoldingRange> {
+  const open: number[] = [];
+  for (const [i, line] of text.split('\n').entries()) {
+    const [, end] = /^\s*#\s*(end)?region\b/.exec(line) ?? [undefined, null];
+    if (end === null) continue;
+    if (end === undefined) open.push(i);
+    else {
+      const startLine = open.pop();
+      if (startLine !== undefined) yield { startLine, endLine: i, kind: FoldingRangeKind.Region };
     }
   }
 }

@@ -6,6 +6,7 @@ import {
   type SignatureHelp,
   SignatureHelpTriggerKind,
 } from 'vscode-languageserver';
+import { evidence, note, source } from '../../language/statements/clauses.ts';
 import { cursorAt, peek } from '../../language/statements/cursor.ts';
 import type { Clause, Place, Row } from '../../language/statements/row.ts';
 import { type Standing, standingAt } from '../cursor/standing.ts';
@@ -66,10 +67,15 @@ function formOf(row: Row): Form {
   };
   for (const [field, { slot, optional }] of row.walk.places)
     add(field, field.toUpperCase(), sentenceOf(slot), optional);
-  for (const [field, clause] of row.walk.clauses.values())
+  const own = [...row.walk.clauses.values()].sort(([, a], [, b]) => Number(isShared(a)) - Number(isShared(b)));
+  for (const [field, clause] of own)
     add(field, textOfClause(clause), `${clause.help}\n\n${sentenceOf(clause.slot)}`, !clause.needed);
   return { label, parameters, fields };
 }
+
+/** What any record may carry comes after what belongs to this one. */
+const isShared = ({ word }: Clause) => shared.has(word);
+const shared = new Set([...Object.values({ ...evidence, ...note, ...source })].map(({ word }) => word));
 
 const textOfClause = ({ word, slot }: Clause) => (slot.example === '' ? word : `${word} …`);
 

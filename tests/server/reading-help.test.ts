@@ -161,6 +161,17 @@ describe('signature help', () => {
   ])('nothing in `%s`', async (text) => expect(await help(text, ' ')).toBeNull());
 });
 
+test('regions fold, one in another; one that is not closed does not', async () => {
+  const text =
+    '# region yard\ntape A { width 4 in }\n# region inner\ntape B { width 4 in }\n# endregion\n# endregion\n# region\n';
+  await editor.replace('new.rig', editor.text('new.rig'), text);
+  expect(await editor.request('textDocument/foldingRange', 'new.rig')).toEqual([
+    { startLine: 4, endLine: 6, kind: 'comment' },
+    { startLine: 2, endLine: 4, kind: 'region' },
+    { startLine: 0, endLine: 5, kind: 'region' },
+  ]);
+});
+
 test('whatever is half typed, each request is answered', async () => {
   const whole = readFileSync(join(import.meta.dirname, '../../examples/single/wren.rig'), 'utf8').slice(0, 2500);
   await fc.assert(

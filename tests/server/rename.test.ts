@@ -1,6 +1,6 @@
 // References, highlights and rename: across files, closed ones too, in what is damaged, and what is refused.
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { DocumentHighlight, Location, Range, WorkspaceEdit } from 'vscode-languageserver';
+import type { DocumentHighlight, Location, LocationLink, Range, WorkspaceEdit } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { type Editor, startEditor } from './editor.ts';
 
@@ -143,6 +143,12 @@ describe('references', () => {
     for (const text of ['# bath-vent', '"GreyLap on', 'sealed '])
       expect(await references('heron.rig', text, 3)).toEqual([]);
   });
+});
+
+test('the definition of an item that is dropped', async () => {
+  const position = editor.positionOf('models.rig', 'without  skylight', 10);
+  const got = await editor.request<LocationLink[] | Location[]>('textDocument/definition', 'models.rig', { position });
+  expect(JSON.stringify(got)).toContain('"line":5');
 });
 
 test('highlights: written where it is described, read elsewhere', async () => {

@@ -2,8 +2,9 @@
 import type { Scenario } from '../scenario.ts';
 import { browser } from './browser.ts';
 import { mainJob } from './main-job.ts';
+import { navigation } from './navigation.ts';
 import { reading } from './reading.ts';
 import { restricted } from './restricted.ts';
 import { roofPlan } from './roof-plan.ts';
 
-export const scenarios: readonly Scenario[] = [mainJob, reading, browser, restricted, roofPlan];
+export const scenarios: readonly Scenario[] = [mainJob, reading, browser, restricted, roofPlan, navigation];
