@@ -1,4 +1,4 @@
-// Type hierarchy, selection, semantic colours and signature help; and all of them on texts that are damaged.
+// Type hierarchy, selection, folding, semantic colours and signature help; and all of them on texts that are damaged.
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
@@ -9,6 +9,7 @@ import type {
   SemanticTokensLegend,
   SignatureHelp,
   TypeHierarchyItem,
+  WorkspaceEdit,
 } from 'vscode-languageserver';
 import { exampleFile } from '../worked-example/text.ts';
 import { type Editor, startEditor } from './editor.ts';
@@ -170,6 +171,20 @@ test('regions fold, one in another; one that is not closed does not', async () =
     { startLine: 2, endLine: 4, kind: 'region' },
     { startLine: 0, endLine: 5, kind: 'region' },
   ]);
+});
+
+test('an editor that takes no versions gets plain changes, and is told what a rename cannot reach', async () => {
+  const said: string[] = [];
+  editor.connection.onNotification('window/showMessage', ({ message }: { message: string }) => void said.push(message));
+  const position = editor.positionOf(heron, 'Heron');
+  const { changes } = await editor.request<WorkspaceEdit>('textDocument/rename', heron, { position, newName: 'Egret' });
+  expect(changes).toEqual({
+    [editor.uri(heron)]: [
+      { range: { start: position, end: { ...position, character: position.character + 5 } }, newText: 'Egret' },
+    ],
+  });
+  await editor.until(() => said.length > 0);
+  expect(said[0]).toContain('`formerly Heron`');
 });
 
 test('whatever is half typed, each request is answered', async () => {
