@@ -18,6 +18,8 @@ export interface Session {
   readonly project: Project;
   readonly settings: Settings;
   readonly dates: Dates;
+  /** The folders of the workspace. */
+  readonly folders: readonly string[];
   isOpen(path: string): boolean;
   /** What is computed from a file as it is now. */
   figures(path: string): Figures;
@@ -134,6 +136,9 @@ export function createSession(
     },
     get dates() {
       return dates;
+    },
+    get folders() {
+      return folders;
     },
     isOpen,
     figures(path) {

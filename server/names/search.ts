@@ -15,7 +15,9 @@ export interface Found {
 /** The files that can name something: those of the workspace, and what these use. */
 export function filesKnown({ session }: Features, from: readonly string[]): Set<string> {
   const { project, workspace } = session;
-  const files = new Set([...workspace.checkedFiles(), ...session.stale]);
+  // Listed anew, for soon after the start not all have been checked.
+  const listed = session.folders.flatMap((folder) => session.files.under(folder));
+  const files = new Set([...listed, ...workspace.checkedFiles()]);
   for (const path of from) for (const used of project.dependsOn(path)) files.add(used);
   return files;
 }
