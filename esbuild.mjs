@@ -1,4 +1,4 @@
-// Bundles the four things that run: the extension client, the page of its roof plan, the language server, the command line.
+// Bundles what runs: the extension client, the pages of its panels, the language server, the command line.
 //   node esbuild.mjs           minified, no source maps: what is packed
 //   node esbuild.mjs --dev     readable, with source maps; --watch rebuilds on every change
 //   node esbuild.mjs --out DIR into another folder than dist/
@@ -44,7 +44,8 @@ const inBothPlaces = {
 const inPage = { format: 'iife', platform: 'browser', target: ['chrome120', 'safari17', 'firefox120'] };
 
 const bundles = [
-  { entryPoints: ['client/roof-plan/page/main.ts'], outfile: 'dist/roof-plan.js', ...inPage },
+  { entryPoints: ['client/pages/roof-plan/main.ts'], outfile: 'dist/roof-plan.js', ...inPage },
+  { entryPoints: ['client/pages/calendar/main.ts'], outfile: 'dist/calendar.js', ...inPage },
   { entryPoints: ['client/extension.ts'], outfile: 'dist/client.cjs', external: ['vscode'], ...inBothPlaces },
   { entryPoints: ['server/start.ts'], outfile: 'dist/server.cjs', ...inBothPlaces },
   { entryPoints: ['server/cli.ts'], outfile: 'dist/rigseam.js', format: 'esm', banner: requireInModule },

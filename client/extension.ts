@@ -1,6 +1,8 @@
 import { commands, type ExtensionContext, window } from 'vscode';
-import { goToCommand, roofPlanCommand, writeCommand } from '../language/protocol/index.ts';
+import { calendarCommand, goToCommand, roofPlanCommand, writeCommand } from '../language/protocol/index.ts';
 import { setAsOf } from './as-of.ts';
+import { calendars } from './calendar/panels.ts';
+import { showCalendar } from './calendar/show.ts';
 import { explainRule } from './explain-rule.ts';
 import { goTo } from './go-to.ts';
 import { type LanguageServer, languageServer } from './language-server.ts';
@@ -14,13 +16,16 @@ export async function activate(context: ExtensionContext): Promise<void> {
   const status = statusBar();
   const server = languageServer(context, status.show);
   const plans = roofPlans(context, server);
+  const months = calendars(context, server);
   context.subscriptions.push(
     status,
     server,
     plans,
+    months,
     commands.registerCommand(writeCommand, (argument?: unknown) => write(server, argument)),
-    commands.registerCommand(goToCommand, goTo),
+    commands.registerCommand(goToCommand, (argument?: unknown) => goTo(argument)),
     commands.registerCommand(roofPlanCommand, (argument?: unknown) => showRoofPlan(server, plans, argument)),
+    commands.registerCommand(calendarCommand, (argument?: unknown) => showCalendar(server, months, argument)),
     commands.registerCommand('rigseam.setAsOf', setAsOf),
     commands.registerCommand('rigseam.explainRule', (rule?: unknown) => explainRule(server, rule)),
     commands.registerCommand('rigseam.restart', () => start(server)),

@@ -3,8 +3,8 @@ import { type CancellationToken, type LanguageClientOptions, State } from 'vscod
 import {
   type Ask,
   filesAsk,
-  roofPlanStaleMethod,
   type Status,
+  staleMethod,
   statusMethod,
   statusSchema,
   textAsk,
@@ -71,7 +71,7 @@ export function languageServer(
       const status = statusSchema.safeParse(params);
       if (status.success && now === next) onStatus(status.data);
     });
-    client.onNotification(roofPlanStaleMethod, () => stale.fire());
+    client.onNotification(staleMethod, () => stale.fire());
     client.onRequest(textAsk.method, async (params: unknown) => ({
       text: (await textOf(Uri.parse(textAsk.params.parse(params).uri))) ?? null,
     }));

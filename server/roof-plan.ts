@@ -8,7 +8,6 @@ import {
   roofLineAsk,
   roofPaperAsk,
   roofPlanAsk,
-  roofPlanStaleMethod,
   roofSpotAsk,
 } from '../language/protocol/index.ts';
 import { answer } from './answer.ts';
@@ -16,28 +15,16 @@ import { statementsAt } from './cursor/standing.ts';
 import { type Features, hereAt, rigAround } from './features/here.ts';
 import type { RigFigures } from './figures.ts';
 import { locationOf, pathOf, textsFrom, uriOf } from './places.ts';
+import type { StaleNotices } from './stale.ts';
 
-/** Plans are said to be stale at most once in so many milliseconds: at once for the eye, and not on every key. */
-const pause = 120;
-
-/** Serves the plans, and says when they are stale, if one was asked for. */
-export function serveRoofPlans(connection: Connection, features: Features): { stop(): void } {
+/** Serves the plans; whoever asks for one is told when it is stale. */
+export function serveRoofPlans(connection: Connection, features: Features, stale: StaleNotices): void {
   const { session, open } = features;
   const rigOf = ({ uri, name }: RigAddress) =>
     session.figures(pathOf(uri)).rigs.find(({ view: { rig } }) => rig.kind === 'rig' && rig.name === name);
 
-  let isAskedFor = false;
-  let timer: NodeJS.Timeout | undefined;
-  session.onStale(() => {
-    if (!isAskedFor || timer !== undefined) return;
-    timer = setTimeout(() => {
-      timer = undefined;
-      void connection.sendNotification(roofPlanStaleMethod);
-    }, pause);
-  });
-
   answer(connection, roofPlanAsk, (address): RoofPlan | null => {
-    isAskedFor = true;
+    stale.wanted();
     const figures = rigOf(address);
     return figures ? { ...roofView(figures.view, figures.state), unread: isUnread(features, figures) } : null;
   });
@@ -74,7 +61,6 @@ export function serveRoofPlans(connection: Connection, features: Features): { st
       ? { name: `${stem}.svg`, text: roofPlan(view, state, { by }) }
       : { name: `${stem}.html`, text: roofPage(view, state, by) };
   });
-  return { stop: () => clearTimeout(timer) };
 }
 
 /** Where the words of the line around an offset begin. */

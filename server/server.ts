@@ -39,6 +39,7 @@ import { type BackgroundPace, backgroundChecks, type Progress } from './backgrou
 import { documentsFor } from './documents.ts';
 import { resolveHint } from './features/hints.ts';
 import { resolveLens } from './features/lenses.ts';
+import { serveCalendars } from './fleet-calendar.ts';
 import { awaitsFiles, serveMirror } from './from-client.ts';
 import type { Host } from './host.ts';
 import { rigServices } from './langium/services.ts';
@@ -50,6 +51,7 @@ import { refresher } from './refresh.ts';
 import { serveRoofPlans } from './roof-plan.ts';
 import { ruleNames } from './rule-pages.ts';
 import { createSession, type Session } from './session.ts';
+import { staleNotices } from './stale.ts';
 import { statusSender } from './status.ts';
 
 /** How long what is not urgent waits for more of its kind, in milliseconds. */
@@ -132,7 +134,9 @@ export function startServer(connection: Connection, host: Host, pace: Pace = cal
 
   serveNavigation(connection, features);
   serveMirror(connection, session, host.mirror);
-  const plans = serveRoofPlans(connection, features);
+  const stale = staleNotices(connection, session);
+  serveRoofPlans(connection, features, stale);
+  serveCalendars(connection, features, stale);
   answer(connection, rulesAsk, ruleNames);
   answer(connection, papersAsk, (request) => papersOf(session, open, host, request));
 
@@ -172,7 +176,7 @@ export function startServer(connection: Connection, host: Host, pace: Pace = cal
     background.stop();
     status.stop();
     refresh.stop();
-    plans.stop();
+    stale.stop();
   });
 
   documents.listen(connection);

@@ -7,7 +7,7 @@ const results = 'tests/artefacts/vitest.json';
 /** The steps in their order. What later steps need comes first; a failed step does not hide the others. */
 const steps = [
   { name: 'generate the parser', command: 'npm run --silent generate:parser' },
-  { name: 'check the types', command: 'tsc --noEmit -p . && tsc --noEmit -p client/roof-plan/page' },
+  { name: 'check the types', command: 'tsc --noEmit -p . && tsc --noEmit -p client/pages' },
   { name: 'check format and lint', command: 'biome ci .' },
   { name: 'bundle', command: 'node esbuild.mjs' },
   { name: 'tests', command: `vitest run --reporter=default --reporter=json --outputFile.json=${results}` },

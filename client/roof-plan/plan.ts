@@ -2,10 +2,11 @@
 import { type ExtensionContext, Range, Uri, ViewColumn, type WebviewPanel, window } from 'vscode';
 import { type RigAddress, type RoofPlan, roofLineAsk, roofPlanAsk } from '../../language/protocol/index.ts';
 import type { LanguageServer } from '../language-server.ts';
+import { pageText } from '../page-text.ts';
 import { type FromPage, fromPageSchema, type Kept, type ToPage } from './messages.ts';
 import { nextNote } from './note.ts';
-import { pageText } from './page-text.ts';
 import { printPlan, savePlan } from './paper.ts';
+import { style } from './style.ts';
 
 export interface Plan {
   /** What it shows may have changed. */
@@ -85,8 +86,8 @@ export function planIn(
   });
   panel.webview.html = pageText({
     title: panel.title,
+    style,
     script: panel.webview.asWebviewUri(script).toString(),
-    nonce: nonce(),
   });
   void refresh();
 
@@ -112,8 +113,4 @@ async function goToLine(server: LanguageServer, seam: RigAddress & { readonly it
     viewColumn: beside?.viewColumn ?? ViewColumn.One,
     selection: new Range(line, character, line, character),
   });
-}
-
-function nonce(): string {
-  return [...crypto.getRandomValues(new Uint8Array(16))].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }

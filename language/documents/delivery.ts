@@ -1,5 +1,5 @@
-import { bytesOf } from './bytes.ts';
 import type { DocumentFile } from '../protocol/index.ts';
+import { bytesOf } from './bytes.ts';
 import {
   besideName,
   decide,

@@ -1,4 +1,6 @@
 // The papers of a rig or a fleet. The same records and as-of date give the same bytes.
+
+import type { DocumentFile, TextFile } from '../protocol/index.ts';
 import type { Dates, Fleet } from '../resolve/types.ts';
 import { addPeriod } from '../values/calendar.ts';
 import { bookOf } from './book/index.ts';
@@ -8,7 +10,6 @@ import { estimateCsv } from './estimate-csv.ts';
 import { estimateMarkdown } from './estimate-markdown.ts';
 import { morningOf } from './morning/index.ts';
 import { type Beside, type Papers, papersOf, type Subject } from './papers.ts';
-import type { DocumentFile, TextFile } from '../protocol/index.ts';
 import { scheduleCsv } from './schedule-csv.ts';
 import { scheduleIcs } from './schedule-ics.ts';
 import { scheduleMarkdown } from './schedule-markdown.ts';

@@ -1,6 +1,6 @@
 import * as z from 'zod';
-import { bytesOf, toBase64 } from './bytes.ts';
 import { type DocumentFile, fileNameSchema } from '../protocol/index.ts';
+import { bytesOf, toBase64 } from './bytes.ts';
 
 // Which of the files that we are about to write may be written, so that nothing a person typed is ever lost.
 

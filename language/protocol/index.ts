@@ -2,9 +2,11 @@
 // matter. Client and server meet only here.
 export { type Ask, ask } from './ask.ts';
 export * from './files.ts';
+export * from './fleet-calendar.ts';
 export * from './go-to.ts';
 export * from './papers.ts';
 export * from './roof-plan.ts';
 export * from './rules.ts';
 export * from './settings.ts';
+export * from './stale.ts';
 export * from './status.ts';

@@ -44,9 +44,6 @@ export type RoofPlan = Readonly<z.infer<typeof roofPlanSchema>>;
 /** Request from the client: the plan of a rig as it is typed now; null where the file declares no such rig. */
 export const roofPlanAsk = ask('rigseam/roofPlan', rigSchema, roofPlanSchema.nullable());
 
-/** Notification from the server, to whoever has asked for a plan: what it shows may have changed. No params. */
-export const roofPlanStaleMethod = 'rigseam/roofPlanStale';
-
 const position = z.object({ line: z.int().nonnegative(), character: z.int().nonnegative() });
 
 /** Request from the client: which rig and which of its seams a place in a text speaks of, and all rigs of the file. */

@@ -9,14 +9,11 @@ import { namesOf, nouns, type PlanWord } from './words.ts';
 /** The dues of a rig by date. `idOf` names a visit as the schedule does. */
 export function scheduledDues({ ground, held }: RigWork, idOf: (visit: Held) => string): readonly ScheduledDue[] {
   const rig = ground.view.rig.name;
-  const seen = new Map<string, number>();
-  return ground.dues.map((due) => {
-    const stem = [rig, due.kind, due.item ?? due.word].filter((part) => part !== undefined).join('/');
-    const times = (seen.get(stem) ?? 0) + 1;
-    seen.set(stem, times);
+  const ids = dueIds(rig, ground.dues);
+  return ground.dues.map((due, i) => {
     const by = settledBy(due, held);
     return {
-      id: times === 1 ? stem : `${stem}/${times}`,
+      id: ids[i] as string,
       rig,
       kind: due.kind,
       ...(due.item === undefined ? {} : { item: due.item }),
@@ -27,6 +24,17 @@ export function scheduledDues({ ground, held }: RigWork, idOf: (visit: Held) => 
       because: due.because,
       ...(by ? { settledBy: idOf(by) } : {}),
     };
+  });
+}
+
+/** The names that the dues of a rig have in a schedule, in their order: of the rig, the kind and what it is about. */
+export function dueIds(rig: string, dues: readonly Due[]): readonly string[] {
+  const seen = new Map<string, number>();
+  return dues.map(({ kind, item, word }) => {
+    const stem = [rig, kind, item ?? word].filter((part) => part !== undefined).join('/');
+    const times = (seen.get(stem) ?? 0) + 1;
+    seen.set(stem, times);
+    return times === 1 ? stem : `${stem}/${times}`;
   });
 }
 

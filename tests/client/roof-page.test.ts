@@ -2,10 +2,11 @@ import { existsSync, mkdirSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { Show } from '../../client/roof-plan/messages.ts';
+import { style } from '../../client/roof-plan/style.ts';
 import { roofView } from '../../language/documents/roof/index.ts';
 import { rigState } from '../../language/seams/index.ts';
 import { rigOf } from '../documents/sheets.ts';
-import { browserPath, openPage, type Shown, startBrowser, themes } from './roof-page.ts';
+import { browserPath, openPage, type Shown, startBrowser, themes } from './page.ts';
 
 const text = `
 policy P { follow-up cracked within 2 weeks }
@@ -53,7 +54,7 @@ describe('the page of a roof plan', () => {
   let shown: Shown;
   beforeAll(async () => {
     mkdirSync(pictures, { recursive: true });
-    if (hasBrowser) ({ browser, script } = await startBrowser());
+    if (hasBrowser) ({ browser, script } = await startBrowser('roof-plan'));
   });
   afterAll(() => browser?.close());
   beforeEach((context) => {
@@ -65,7 +66,7 @@ describe('the page of a roof plan', () => {
     await shown.page.close();
   });
   const open = async (width = 900, first = show()) => {
-    shown = await openPage(browser as Browser, script, width);
+    shown = await openPage(browser as Browser, { script, style }, width);
     await shown.theme('light');
     await shown.tell(first);
     return shown.page;

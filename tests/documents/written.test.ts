@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { DocumentFile } from '../../language/protocol/index.ts';
 import { besideName, decide, fingerprint, printRecord, readRecord } from '../../language/documents/written.ts';
+import type { DocumentFile } from '../../language/protocol/index.ts';
 
 const text = (of: string): DocumentFile => ({ name: 'a.md', text: of });
 const bytes = (of: string): DocumentFile => ({ name: 'a.xlsx', base64: btoa(of) });

@@ -78,11 +78,12 @@ describe('the manifest', () => {
     expect(read('client/server-process.ts')).toContain("'dist/server.cjs'");
     expect(read('client/server-worker.ts')).toContain("packed('server.cjs')");
     expect(bundler).toContain("outfile: 'dist/server.cjs'");
-    expect(read('client/roof-plan/panels.ts')).toContain("'roof-plan.js'");
-    expect(bundler).toContain("outfile: 'dist/roof-plan.js'");
-    expect(manifest.activationEvents).toContain(
-      `onWebviewPanel:${read('client/roof-plan/panels.ts').match(/panelKind = '([^']+)'/)?.[1]}`,
-    );
+    for (const panel of ['roof-plan', 'calendar']) {
+      const panels = read(`client/${panel}/panels.ts`);
+      expect(panels).toContain(`'${panel}.js'`);
+      expect(bundler).toContain(`outfile: 'dist/${panel}.js'`);
+      expect(manifest.activationEvents).toContain(`onWebviewPanel:${panels.match(/panelKind = '([^']+)'/)?.[1]}`);
+    }
   });
 
   it('runs in a browser as it does on a desktop: the same commands, the same settings', () => {

@@ -65,7 +65,7 @@ describe('an accept in a policy', () => {
   it('for what only a fleet finds holds in the fleet', () => {
     const fleet = (policy: string) => ({
       'fleet.rig':
-        'use "a.rig"\nuse "policy.rig"\nfleet Shore under Yard {\n  rigs Heron\n  booked Heron 2026-12-01 to 2026-12-05\n  booked Heron 2026-12-04 to 2026-12-09\n}\n',
+        'use "a.rig"\nuse "policy.rig"\nfleet Shore under Yard {\n  rigs "a.rig"\n  booked Heron 2026-12-01 to 2026-12-05\n  booked Heron 2026-12-04 to 2026-12-09\n}\n',
       'a.rig': rig,
       'policy.rig': yard(policy),
     });

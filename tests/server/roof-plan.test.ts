@@ -41,7 +41,7 @@ describe('the plan of a roof over the protocol', () => {
   it('is that of the text as it is typed, and says when it is stale', async () => {
     await start();
     let stale = 0;
-    editor.connection.onNotification('rigseam/roofPlanStale', () => {
+    editor.connection.onNotification('rigseam/stale', () => {
       stale++;
     });
     await editor.replace('a.rig', 'opening hatch', 'opening lid');

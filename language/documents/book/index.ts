@@ -1,7 +1,8 @@
 // The service book of a rig, and a file for each of its leaks.
+
+import type { TextFile } from '../../protocol/index.ts';
 import type { Dates } from '../../resolve/types.ts';
 import type { Papers, Subject } from '../papers.ts';
-import type { TextFile } from '../../protocol/index.ts';
 import { accountOf } from './account.ts';
 import { incidentFile } from './file-names.ts';
 import { historyBook } from './history.ts';

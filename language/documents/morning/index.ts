@@ -1,7 +1,8 @@
 // The page of the morning of a yard.
+
+import type { TextFile } from '../../protocol/index.ts';
 import { dayPlan } from '../../schedule/day.ts';
 import type { Papers, Subject } from '../papers.ts';
-import type { TextFile } from '../../protocol/index.ts';
 import { morningDate } from './date.ts';
 import { morningPage } from './page.ts';
 

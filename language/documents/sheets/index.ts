@@ -1,9 +1,10 @@
 // The papers that people carry up: work sheet, inspection sheet, roof plan.
+
+import type { TextFile } from '../../protocol/index.ts';
 import { folderOf } from '../../resolve/paths.ts';
 import type { Dates, RigView } from '../../resolve/types.ts';
 import { rigState } from '../../seams/index.ts';
 import type { Papers, Subject } from '../papers.ts';
-import type { TextFile } from '../../protocol/index.ts';
 import { roofPlan } from '../roof/index.ts';
 import { inspectionSheet } from './inspection.ts';
 import { workSheet } from './worksheet.ts';

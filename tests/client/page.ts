@@ -1,15 +1,13 @@
-// The page of a roof plan in a browser, as the editor shows it: its policy, its themes, its messages.
+// The pages of panels in a browser, as the editor shows them: their policy, their themes, their messages.
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { type Browser, chromium, type Page } from 'playwright-core';
-import type { FromPage, ToPage } from '../../client/roof-plan/messages.ts';
-import { pageText } from '../../client/roof-plan/page-text.ts';
+import { pageText } from '../../client/page-text.ts';
 
 export const browserPath = '/usr/bin/chromium';
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const entry = fileURLToPath(new URL('../../client/roof-plan/page/main.ts', import.meta.url));
 
 /** The classes and colours that the editor gives a page, as its own themes have them. */
 export const themes = {
@@ -49,9 +47,9 @@ export const themes = {
 
 export interface Shown {
   readonly page: Page;
-  tell(message: ToPage): Promise<void>;
+  tell(message: unknown): Promise<void>;
   /** What the page told the extension. */
-  told(): Promise<readonly FromPage[]>;
+  told(): Promise<readonly { readonly kind: string }[]>;
   theme(name: keyof typeof themes): Promise<void>;
   /** What breaks a rule of accessibility: the rule and the elements. */
   violations(): Promise<readonly string[]>;
@@ -59,9 +57,16 @@ export interface Shown {
   readonly complaints: readonly string[];
 }
 
-export async function startBrowser(): Promise<{ readonly browser: Browser; readonly script: string }> {
+/** A page to be looked at: its script as bundled, and its style. */
+export interface PageMade {
+  readonly script: string;
+  readonly style: string;
+}
+
+/** `name` is the folder of the page's script in `client/pages`. */
+export async function startBrowser(name: string): Promise<{ readonly browser: Browser; readonly script: string }> {
   const { outputFiles } = await build({
-    entryPoints: [entry],
+    entryPoints: [fileURLToPath(new URL(`../../client/pages/${name}/main.ts`, import.meta.url))],
     bundle: true,
     write: false,
     format: 'iife',
@@ -73,7 +78,7 @@ export async function startBrowser(): Promise<{ readonly browser: Browser; reado
 }
 
 /** Opens the page in a window so wide, in pixels at 100 %. */
-export async function openPage(browser: Browser, script: string, width: number): Promise<Shown> {
+export async function openPage(browser: Browser, { script, style }: PageMade, width: number): Promise<Shown> {
   const page = await browser.newPage({ viewport: { width, height: 800 } });
   const complaints: string[] = [];
   page.on('console', (message) => {
@@ -86,10 +91,10 @@ export async function openPage(browser: Browser, script: string, width: number):
   await page.route('**/*', (route) => {
     const { pathname } = new URL(route.request().url());
     if (pathname === '/plan') {
-      const body = pageText({ title: 'Roof', script: 'https://plan.invalid/roof-plan.js', nonce: 'abc123' });
+      const body = pageText({ title: 'A page', style, script: 'https://plan.invalid/page.js' });
       return route.fulfill({ contentType: 'text/html', body });
     }
-    if (pathname === '/roof-plan.js') return route.fulfill({ contentType: 'text/javascript', body: script });
+    if (pathname === '/page.js') return route.fulfill({ contentType: 'text/javascript', body: script });
     if (pathname !== '/favicon.ico') complaints.push(`asked for ${pathname}`);
     return route.abort();
   });

@@ -1,7 +1,6 @@
-import { style } from './style.ts';
-
-/** The text of the page of a roof plan: one style and one script, both by nonce, and nothing else may run or be loaded. */
-export function pageText({ title, script, nonce }: { title: string; script: string; nonce: string }): string {
+/** The text of the page in a panel: one style and one script, both by nonce, and nothing else may run or be loaded. */
+export function pageText({ title, style, script }: Readonly<Record<'title' | 'style' | 'script', string>>): string {
+  const nonce = newNonce();
   const policy = `default-src 'none'; style-src 'nonce-${nonce}'; script-src 'nonce-${nonce}'`;
   return `<!doctype html>
 <html lang="en">
@@ -22,3 +21,7 @@ export function pageText({ title, script, nonce }: { title: string; script: stri
 
 const marks: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
 const escaped = (text: string): string => text.replace(/[&<>"]/g, (mark) => marks[mark] as string);
+
+function newNonce(): string {
+  return [...crypto.getRandomValues(new Uint8Array(16))].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+}

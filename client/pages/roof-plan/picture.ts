@@ -1,7 +1,7 @@
 // The drawing as elements that can be compared with those of the drawing before: only what differs is changed, so that nothing
 // flickers and the focus stays where it is.
 import type { VNode } from 'preact';
-import { el } from './element.ts';
+import { el } from '../element.ts';
 
 /** What a seam gets here: attributes of its shapes, which are a button; of these and its names together; and its title. */
 export interface Dress {

@@ -1,10 +1,10 @@
 // What the page looks like for what it was told.
 import type { VNode } from 'preact';
 import type { RoofPlan, RoofPlanBy } from '../../../language/protocol/roof-plan.ts';
-import type { FromPage, Show } from '../messages.ts';
-import { el } from './element.ts';
+import type { FromPage, Show } from '../../roof-plan/messages.ts';
+import { el } from '../element.ts';
+import { walk } from '../walk.ts';
 import { picture } from './picture.ts';
-import { walk } from './walk.ts';
 
 /** What the page knows beside what it was told. */
 export interface Here {

@@ -1,6 +1,6 @@
 // The script of the page: draws what the extension tells, and tells the extension what a person does.
 import { render } from 'preact';
-import type { FromPage, Kept, Show, ToPage } from '../messages.ts';
+import type { FromPage, Kept, Show, ToPage } from '../../roof-plan/messages.ts';
 import { type Here, seamId, view } from './view.ts';
 
 declare function acquireVsCodeApi(): {
