@@ -1,11 +1,18 @@
 import { commands, type ExtensionContext, window } from 'vscode';
-import { calendarCommand, goToCommand, roofPlanCommand, writeCommand } from '../language/protocol/index.ts';
+import {
+  calendarCommand,
+  goToCommand,
+  roofPlanCommand,
+  writeCommand,
+  writeSheetsCommand,
+} from '../language/protocol/index.ts';
 import { setAsOf } from './as-of.ts';
 import { calendars } from './calendar/panels.ts';
 import { showCalendar } from './calendar/show.ts';
 import { explainRule } from './explain-rule.ts';
 import { goTo } from './go-to.ts';
 import { type LanguageServer, languageServer } from './language-server.ts';
+import { allPapers, sheets } from './papers.ts';
 import { roofPlans } from './roof-plan/panels.ts';
 import { showRoofPlan } from './roof-plan/show.ts';
 import { statusBar } from './status.ts';
@@ -22,7 +29,8 @@ export async function activate(context: ExtensionContext): Promise<void> {
     server,
     plans,
     months,
-    commands.registerCommand(writeCommand, (argument?: unknown) => write(server, argument)),
+    commands.registerCommand(writeCommand, (argument?: unknown) => write(server, allPapers, argument)),
+    commands.registerCommand(writeSheetsCommand, (argument?: unknown) => write(server, sheets, argument)),
     commands.registerCommand(goToCommand, (argument?: unknown) => goTo(argument)),
     commands.registerCommand(roofPlanCommand, (argument?: unknown) => showRoofPlan(server, plans, argument)),
     commands.registerCommand(calendarCommand, (argument?: unknown) => showCalendar(server, months, argument)),

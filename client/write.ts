@@ -14,16 +14,28 @@ import { outputFolderSetting } from './settings.ts';
 import { mayWriteFiles } from './trust.ts';
 import { folderAt, homeOf } from './workspace-folder.ts';
 
+/** What one of the writing commands writes. */
+export interface Wanted {
+  /** In the words of messages: `estimate and schedule`. */
+  readonly what: string;
+  readonly only?: 'sheets';
+  /** Shows the first of the written papers, and names ways to the others. */
+  shows(names: readonly string[], folder: Uri): Promise<Ways>;
+}
+
+/** Buttons of a message, each with what it does. */
+export type Ways = Readonly<Record<string, () => Thenable<unknown>>>;
+
 /**
- * The command "Write Estimate and Schedule". From a code lens it gets the file and the rig; from the palette it takes
- * the open file. Whatever goes wrong is said in a message with a way out; nothing is thrown.
+ * A command that writes papers. From a code lens it gets the file and the rig; from the palette it takes the open file.
+ * Whatever goes wrong is said in a message with a way out; nothing is thrown.
  */
-export async function write(server: LanguageServer, argument: unknown): Promise<void> {
+export async function write(server: LanguageServer, wanted: Wanted, argument: unknown): Promise<void> {
   const asked = writeArgumentSchema.safeParse(argument);
   const editor = window.activeTextEditor?.document;
   const uri = asked.success ? Uri.parse(asked.data.uri) : editor?.languageId === 'rig' ? editor.uri : undefined;
   if (uri === undefined) {
-    void window.showInformationMessage('Open the .rig file whose estimate and schedule you want, then run this again.');
+    void window.showInformationMessage(`Open the .rig file whose ${wanted.what} you want, then run this again.`);
     return;
   }
   if (!(await mayWriteFiles())) return;
@@ -38,13 +50,13 @@ export async function write(server: LanguageServer, argument: unknown): Promise<
   const name = asked.success ? asked.data.name : undefined;
   try {
     const folder = Uri.joinPath(homeOf(uri), setting);
-    const files = await documentsOf(server, uri, folder, name === undefined ? undefined : [name]);
+    const files = await documentsOf(server, wanted, uri, folder, name === undefined ? undefined : [name]);
     if (files === undefined) return;
     const delivery = await deliver(files, folderAt(folder), askAboutEdited);
-    if (delivery !== undefined) await report(delivery, folder, workspace.asRelativePath(folder, false));
+    if (delivery !== undefined) await report(wanted, delivery, folder);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
-    await offer('error', `The estimate and schedule were not written: ${why}`, {
+    await offer('error', `Not written: ${wanted.what}. ${why}`, {
       'Restart Language Server': () => commands.executeCommand('rigseam.restart'),
     });
   }
@@ -53,17 +65,18 @@ export async function write(server: LanguageServer, argument: unknown): Promise<
 /** The papers to write, after asking which rig is meant where the file holds several; undefined when there are none. */
 async function documentsOf(
   server: LanguageServer,
+  wanted: Wanted,
   uri: Uri,
   folder: Uri,
   names: readonly string[] | undefined,
 ): Promise<readonly DocumentFile[] | undefined> {
-  const reply = await withProgress(async (token) =>
-    server.ask(papersAsk, { uri: uri.toString(), folder: folder.toString(), ...(names && { names }) }, token),
-  );
+  const { what, only } = wanted;
+  const request = { uri: uri.toString(), folder: folder.toString(), ...(names && { names }), ...(only && { only }) };
+  const reply = await withProgress(what, async (token) => server.ask(papersAsk, request, token));
   if (reply === undefined) return undefined;
   if (reply.kind === 'choose') {
-    const chosen = await choose(reply.targets);
-    return chosen && documentsOf(server, uri, folder, chosen);
+    const chosen = await choose(what, reply.targets);
+    return chosen && documentsOf(server, wanted, uri, folder, chosen);
   }
   if (reply.problems.length > 0) await showProblems(reply.files.length, reply.problems);
   if (reply.notes) void window.showInformationMessage(reply.notes.join(' '));
@@ -72,10 +85,11 @@ async function documentsOf(
 
 /** Shows progress that can be cancelled; undefined when it was. */
 async function withProgress(
+  what: string,
   work: (token: CancellationToken) => Promise<DocumentsReply>,
 ): Promise<DocumentsReply | undefined> {
   return window.withProgress(
-    { location: ProgressLocation.Notification, title: 'Writing estimate and schedule', cancellable: true },
+    { location: ProgressLocation.Notification, title: `Writing ${what}`, cancellable: true },
     async (_, token) => {
       try {
         const reply = await work(token);
@@ -88,11 +102,11 @@ async function withProgress(
   );
 }
 
-async function choose(targets: readonly Target[]): Promise<readonly string[] | undefined> {
+async function choose(what: string, targets: readonly Target[]): Promise<readonly string[] | undefined> {
   const all = { label: `All ${targets.length}`, description: '', names: targets.map((target) => target.name) };
   const each = targets.map(({ name, kind }) => ({ label: name, description: kind, names: [name] }));
   const picked = await window.showQuickPick([all, ...each], {
-    title: 'Write estimate and schedule',
+    title: `Write ${what}`,
     placeHolder: 'Of which rig or fleet?',
   });
   return picked?.names;
@@ -109,33 +123,24 @@ async function showProblems(files: number, problems: readonly string[]): Promise
   if (files === 0) await message;
 }
 
-/** Opens the estimate and says what was done. */
-async function report(delivery: Delivery, folder: Uri, shownFolder: string): Promise<void> {
-  const names = [...delivery.written, ...delivery.unchanged, ...delivery.kept];
-  const estimate = names.find((each) => /\.estimate(\.new\d*)?\.md$/.test(each)) ?? names[0];
-  const schedule = names.find((each) => /\.schedule(\.new\d*)?\.md$/.test(each));
-  const open = (name: string) => window.showTextDocument(Uri.joinPath(folder, name), { preview: false });
-  if (estimate !== undefined) await open(estimate);
-
+/** Shows the first paper and says what was done. */
+async function report(wanted: Wanted, delivery: Delivery, folder: Uri): Promise<void> {
+  const ways = await wanted.shows([...delivery.written, ...delivery.unchanged, ...delivery.kept], folder);
   const counts = [
     `${delivery.written.length} written`,
     delivery.unchanged.length > 0 ? `${delivery.unchanged.length} already up to date` : '',
     delivery.kept.length > 0 ? `${delivery.kept.length} kept as edited` : '',
   ];
-  void offer('information', `Estimate and schedule in ${shownFolder}: ${counts.filter(Boolean).join(', ')}.`, {
-    ...(schedule !== undefined && { 'Open Schedule': () => open(schedule) }),
-    ...(estimate !== undefined && {
-      Reveal: () => commands.executeCommand('revealInExplorer', Uri.joinPath(folder, estimate)),
-    }),
-  });
+  const what = `${wanted.what[0]?.toUpperCase()}${wanted.what.slice(1)}`;
+  void offer(
+    'information',
+    `${what} in ${workspace.asRelativePath(folder, false)}: ${counts.filter(Boolean).join(', ')}.`,
+    ways,
+  );
 }
 
 /** A message with buttons, each doing what it says. */
-async function offer(
-  kind: 'information' | 'warning' | 'error',
-  message: string,
-  ways: Readonly<Record<string, () => Thenable<unknown>>>,
-): Promise<void> {
+async function offer(kind: 'information' | 'warning' | 'error', message: string, ways: Ways): Promise<void> {
   const show = {
     information: window.showInformationMessage,
     warning: window.showWarningMessage,

@@ -25,6 +25,7 @@ import {
 import {
   type DocumentsReply,
   type DocumentsRequest,
+  isOfSheets,
   papersAsk,
   rulesAsk,
   type Settings,
@@ -184,11 +185,11 @@ export function startServer(connection: Connection, host: Host, pace: Pace = cal
 }
 
 /** The papers that the client asks for, from the texts as they are typed now. */
-function papersOf(
+async function papersOf(
   session: Session,
   open: Texts,
   host: Host,
-  { uri, names, folder }: DocumentsRequest,
+  { uri, names, folder, only }: DocumentsRequest,
 ): Promise<DocumentsReply> {
   const before = (name: string) =>
     folder === undefined ? Promise.resolve(undefined) : host.textAt(`${pathOf(folder)}/${name}`);
@@ -198,7 +199,9 @@ function papersOf(
     const { line, character } = rangeOf(texts.of(file), at).start;
     return `${relativeTo(root, file)}:${line + 1}:${character + 1}`;
   };
-  return documentsFor(session.project, pathOf(uri), names, session.dates, place, before);
+  const reply = await documentsFor(session.project, pathOf(uri), names, session.dates, place, before);
+  if (only === undefined || reply.kind === 'choose') return reply;
+  return { ...reply, files: reply.files.filter(({ name }) => isOfSheets(name)) };
 }
 
 /** Settings as the editor sent them; what is not understood stays as it was. */

@@ -20,7 +20,7 @@ table { border-collapse: collapse; width: 100%; table-layout: fixed; max-width: 
 th { font-weight: 600; text-align: left; padding: 0.2em 0.4em; overflow: hidden; text-overflow: ellipsis }
 td { border: 1px solid var(--line); vertical-align: top; padding: 0; height: 5.2em }
 td > div { position: relative;  min-height: 5em; padding: 0.2em 0.35em; cursor: pointer; overflow: hidden }
-td.empty { border-color: transparent }
+td.empty { border: none }
 [aria-selected=true] > div { box-shadow: inset 0 0 0 0.15em var(--ring) }
 .day { font-variant-numeric: tabular-nums; display: inline-block; min-width: 1.6em }
 .today .day { background: var(--ink); color: var(--paper); border-radius: 0.2em; text-align: center; font-weight: 700 }

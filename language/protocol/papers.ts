@@ -13,10 +13,19 @@ export const documentsRequestSchema = z.object({
   uri: z.string(),
   /** Absent: all, if there is only one target, else the server answers with the choice. */
   names: z.array(z.string()).readonly().optional(),
+  /** Only those that are printed and taken up, and the schedule that they follow. */
+  only: z.literal('sheets').optional(),
   /** The URI of the folder that they go into: the schedule that was written there before counts. */
   folder: z.string().optional(),
 });
 export type DocumentsRequest = Readonly<z.infer<typeof documentsRequestSchema>>;
+
+/** The command that writes only the sheets; its one argument is {@link WriteArgument}. The client has it. */
+export const writeSheetsCommand = 'rigseam.writeWorkSheet';
+
+/** Whether a paper is one of the sheets, or of the schedule that they follow. */
+export const isOfSheets = (name: string): boolean =>
+  /\.((worksheet|inspection|morning)\.html|schedule\.[a-z]+)$/.test(name);
 
 /** A plain file name: no folder, nothing hidden, nothing that a file system refuses. */
 // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is refused

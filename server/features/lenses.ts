@@ -4,7 +4,15 @@ import { URI } from 'langium';
 import type { CodeLensProvider } from 'langium/lsp';
 import type { CodeLens, Command } from 'vscode-languageserver';
 import * as z from 'zod';
-import { goToCommand, type WriteArgument, writeCommand } from '../../language/protocol/index.ts';
+import {
+  type CalendarAddress,
+  calendarCommand,
+  goToCommand,
+  roofPlanCommand,
+  type WriteArgument,
+  writeCommand,
+  writeSheetsCommand,
+} from '../../language/protocol/index.ts';
 import { type RigFigures, rigFigures } from '../figures.ts';
 import { locationOf, pathOf, rangeOf } from '../places.ts';
 import { counted, dueText } from './due-text.ts';
@@ -24,7 +32,8 @@ export const lenses = (features: Features): CodeLensProvider => ({
     const { uri } = here.document;
     const { rigs, fleets } = session.figures(here.path);
     const open = (says: Data['says'], name: string): Omit<CodeLens, 'range'> => ({ data: { uri, says, name } });
-    const commands = (name: string) => (on.commands ? [write({ uri, name })] : []);
+    const commands = (name: string) => (on.commands ? commandsFor({ uri, name }) : []);
+    const roof = (name: string) => (on.commands ? [does('roof plan', roofPlanCommand, { uri, name })] : []);
     const at = (nameAt: Place['at'], some: readonly Omit<CodeLens, 'range'>[]) =>
       some.map((lens): CodeLens => ({ range: rangeOf(here.document, nameAt), ...lens }));
     const ofRigs = rigs
@@ -34,6 +43,7 @@ export const lenses = (features: Features): CodeLensProvider => ({
           ...(on.next ? [open('next', rig.name)] : []),
           ...(on.purchase && rig.plans.some(isTaping) ? [open('purchase', rig.name)] : []),
           ...commands(rig.name),
+          ...roof(rig.name),
         ]),
       );
     const ofFleets = fleets.flatMap(({ fleet: { name, nameAt } }) =>
@@ -62,8 +72,14 @@ function commandOf({ session }: Features, here: Here, { says, name }: Data): Com
   return rig && (says === 'next' ? nextOf(rig, here) : purchaseOf(rig, here));
 }
 
-const write = (argument: WriteArgument): Omit<CodeLens, 'range'> => ({
-  command: { title: 'write estimate and schedule', command: writeCommand, arguments: [argument] },
+const commandsFor = (argument: WriteArgument & CalendarAddress): readonly Omit<CodeLens, 'range'>[] => [
+  does('write estimate and schedule', writeCommand, argument),
+  does('work sheet', writeSheetsCommand, argument),
+  does('calendar', calendarCommand, argument),
+];
+
+const does = (title: string, command: string, argument: unknown): Omit<CodeLens, 'range'> => ({
+  command: { title, command, arguments: [argument] },
 });
 
 /** Words above a heading that lead to a line, or nowhere. */

@@ -227,3 +227,41 @@ test('the list of rules, for a command that explains one', async () => {
   const refused = at.connection.sendRequest('rigseam/documents', { uri: 7 });
   await expect(refused).rejects.toThrow(/rigseam\/documents: uri/);
 });
+
+test('the sheets alone, with the schedule that they follow', async () => {
+  const at = await start({ files });
+  await at.open(heron);
+  const ask = (only?: 'sheets') =>
+    at.connection.sendRequest<{ files: { name: string; text?: string }[] }>('rigseam/documents', {
+      uri: at.uri(heron),
+      ...(only && { only }),
+    });
+  const [all, some] = [(await ask()).files, (await ask('sheets')).files];
+  expect(some.map(({ name }) => name).sort()).toEqual(
+    ['inspection.html', 'schedule.csv', 'schedule.ics', 'schedule.json', 'schedule.md', 'worksheet.html'].map(
+      (end) => `Heron.${end}`,
+    ),
+  );
+  for (const file of some) expect(all).toContainEqual(file);
+});
+
+test('the calendar of what a file declares, and of all that the workspace has', async () => {
+  const at = await start({ files });
+  await at.quiet();
+  const subjects = (uri?: string) =>
+    at.connection.sendRequest<{ name: string; kind: string; uri: string }[]>('rigseam/calendarSubjects', { uri });
+  expect(await subjects(at.uri(models))).toEqual([]);
+  expect((await subjects()).map(({ name, kind }) => [name, kind])).toEqual([
+    ['Saltmarsh', 'fleet'],
+    ['Heron', 'rig'],
+  ]);
+  const of = { uri: at.uri(fleet), name: 'Saltmarsh' };
+  const calendar = await at.connection.sendRequest<{ entries: { kind: string; place: { uri: string } }[] }>(
+    'rigseam/calendar',
+    of,
+  );
+  const booked = calendar.entries.find(({ kind }) => kind === 'booked');
+  expect(booked?.place.uri).toBe(at.uri(fleet));
+  expect(calendar.entries.some(({ kind }) => kind === 'overdue')).toBe(true);
+  expect(await at.connection.sendRequest('rigseam/calendar', { ...of, name: 'Nobody' })).toBeNull();
+});
