@@ -43,7 +43,14 @@ describe('the manifest', () => {
   it('runs and lists only commands that are there', () => {
     const run = callsOf('executeCommand').map(([command]) => String(command));
     const listed = Object.values(manifest.contributes.menus).flatMap((items) => items.map(({ command }) => command));
-    const ours = [...run.filter((command) => command.startsWith('rigseam.')), ...listed];
+    const linked = [
+      ...JSON.stringify(manifest.contributes.walkthroughs).matchAll(/(?:command:|onCommand:)(rigseam\.\w+)/g),
+    ];
+    const ours = [
+      ...run.filter((command) => command.startsWith('rigseam.')),
+      ...listed,
+      ...linked.map(([, command]) => command as string),
+    ];
     expect(ours.filter((command) => !commands.includes(command))).toEqual([]);
   });
 
@@ -69,6 +76,7 @@ describe('the manifest', () => {
       manifest.icon,
       ...languages.flatMap(({ configuration, icon }) => [configuration, icon.light, icon.dark]),
       ...grammars.map(({ path }) => path),
+      ...manifest.contributes.walkthroughs.flatMap(({ steps }) => steps.map(({ media }) => media.markdown)),
     ];
     expect(paths.filter((path) => !existsSync(join(root, path)))).toEqual([]);
     const bundler = read('esbuild.mjs');
