@@ -6,5 +6,6 @@ import { navigation } from './navigation.ts';
 import { reading } from './reading.ts';
 import { restricted } from './restricted.ts';
 import { roofPlan } from './roof-plan.ts';
+import { views } from './views.ts';
 
-export const scenarios: readonly Scenario[] = [mainJob, reading, browser, restricted, roofPlan, navigation];
+export const scenarios: readonly Scenario[] = [mainJob, reading, browser, restricted, roofPlan, navigation, views];
