@@ -170,6 +170,8 @@ function joinsFirm(seed: Cluster, patience: string, work: RigWork, course: Cours
   const { board, firm } = course;
   for (const visit of [...work.held]) {
     const end = endOf(visit);
+    // Today's work is as it was told.
+    if (visit.packed.days[0] === board.asOf) continue;
     if (!firm.has(visit) || end > patience || !goTogether(visit.jobs, seed)) continue;
     release(visit, work, board);
     const ready = isReady(seed, visit.jobs, work);

@@ -32,8 +32,9 @@ export function keptOf(earlier: Schedule | undefined, clusters: readonly Cluster
   return [...earlier.visits]
     .sort((a, b) => (a.order ?? 0) - (b.order ?? 0))
     .flatMap((visit): readonly Kept[] => {
-      const day = visit.days[0] as string;
-      if (day <= asOf) return [];
+      // Today is frozen too; what was begun and has no record goes on.
+      const day = visit.days.find((each) => each >= asOf);
+      if (day === undefined) return [];
       const plans = new Set(visit.plans);
       const mine = (ofRig.get(visit.rig) ?? []).filter(
         (cluster) => !taken.has(cluster) && cluster.jobs.some((job) => plans.has(cluster.rig.keys.get(job) as string)),

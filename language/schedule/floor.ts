@@ -5,8 +5,9 @@ import { fitsAny } from './bay.ts';
 import { attempt, type Board, emptyWork } from './board.ts';
 import type { Cluster } from './clusters.ts';
 import { leastAssignment } from './core/index.ts';
+import type { Kept } from './earlier.ts';
 import { isDayOff } from './obstacle.ts';
-import { endOf } from './place.ts';
+import { endOf, type Wish } from './place.ts';
 import { openers } from './words.ts';
 
 export interface Floor {
@@ -22,14 +23,20 @@ interface Alone {
 }
 
 /**
- * Each cluster alone on an empty board; and of those that leave a roof open, one of each rig ends on a day of its own in each
+ * Each cluster alone on an empty board, today where it stood there before; and of those that leave a roof open, one of each rig ends on a day of its own in each
  * bay, which is an assignment of clusters to days for the least lateness. Both hold for every schedule, so their sum does.
  */
-export function floorOf(clusters: readonly Cluster[], board: () => Board): Floor {
+export function floorOf(clusters: readonly Cluster[], kept: readonly Kept[], board: () => Board): Floor {
+  const { asOf } = board();
+  const wishes = new Map(
+    kept.flatMap((one) => (one.wish.day === asOf ? one.clusters.map((cluster) => [cluster, one.wish] as const) : [])),
+  );
   let unplaced = 0;
   const alone: Alone[] = [];
   for (const cluster of clusters) {
-    const found = attempt([cluster], emptyWork(cluster.rig), board());
+    const held = (wish?: Wish) => attempt([cluster], emptyWork(cluster.rig), board(), wish);
+    const today = wishes.has(cluster) ? held(wishes.get(cluster)) : undefined;
+    const found = today && !('refused' in today) ? today : held();
     if ('refused' in found) {
       unplaced += cluster.jobs.reduce((sum, job) => sum + weightOf(job), 0);
       continue;

@@ -14,6 +14,8 @@ import { namesOf, nouns, openers, type PlanWord, seasonal } from './words.ts';
 export interface Bound {
   readonly date: string;
   readonly because: string;
+  /** Where planning begins: what stood on the as-of date before stays there all the same. */
+  readonly begins?: true;
 }
 
 export interface Job {
@@ -128,9 +130,10 @@ function whyNone(items: readonly string[], word: 'tape' | 'seal', { rig }: RigVi
 
 function ownBounds({ statement }: Plan, asOf: string): readonly Bound[] {
   const { after, on } = statement;
-  const tomorrow = { date: addDays(asOf, 1), because: `it is planned as of ${asOf}, from the next day on` };
+  const today = on?.last === asOf;
+  const begin = today ? asOf : addDays(asOf, 1);
   return [
-    tomorrow,
+    { date: begin, because: `it is planned as of ${asOf}, from the next day on`, begins: true },
     ...(after ? [{ date: after.first, because: `it is written \`after ${after.text}\`` }] : []),
     ...(on ? [{ date: on.first, because: `it is written \`on ${on.text}\`` }] : []),
   ];

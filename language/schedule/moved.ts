@@ -94,7 +94,6 @@ interface Now {
 function whyMoved(visit: Visit, to: string, { visits, kept, refused, asOf, board }: Now): string {
   const from = visit.days[0] as string;
   if (from < asOf) return `Its day, ${from}, is past and nothing is recorded of it.`;
-  if (from === asOf) return `Nothing is recorded of ${asOf}, and planning begins on the day after it.`;
   const mine = kept.find((one) => one.visit === visit);
   if (!mine) return 'It goes with other work now.';
   const alone = whyNotAlone(mine, board);

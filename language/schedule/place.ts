@@ -73,7 +73,7 @@ export function place(ask: Ask, setting: Setting): Held | Refusal {
   const { jobs } = ask;
   const never = jobs.find((job) => job.never !== undefined);
   if (never?.never !== undefined) return { refused: never.never };
-  const earliest = earliestOf([...jobs.flatMap(({ from }) => from), ...ask.from]);
+  const earliest = earliestOf([...beginsOf(ask, setting), ...ask.from]);
   const begin = jobs.filter(({ pinned }) => pinned).map(({ limit }) => (limit as Bound).date);
   const lastStart = [...begin, ...(ask.wish ? [ask.wish.day] : []), ask.end].sort()[0] as string;
   if (earliest.date > lastStart) return { refused: earliest.because };
@@ -93,6 +93,12 @@ export function place(ask: Ask, setting: Setting): Held | Refusal {
     day = found.next;
   }
   return { refused: first?.because ?? earliest.because };
+}
+
+/** From when each plan may be done; what stood on the as-of date before is work of that day, and not begun on the next one. */
+function beginsOf({ jobs, wish }: Ask, { asOf }: Setting): readonly Bound[] {
+  const bounds = jobs.flatMap(({ from }) => from);
+  return wish?.day === asOf ? bounds.map((bound) => (bound.begins ? { ...bound, date: asOf } : bound)) : bounds;
 }
 
 function whyThen(first: string, { jobs }: Ask): readonly string[] {

@@ -14,8 +14,9 @@ import { waitingOf } from './waiting.ts';
 
 /**
  * The schedule of one rig: its owner works alone, on any day of the week, for the hours of the policy's workday. Dates are
- * ISO dates, times minutes. Work is planned from the day after the as-of date, up to three years ahead. The same rig and
- * dates give the same schedule.
+ * ISO dates, times minutes. Work is planned from the day after the as-of date, up to three years ahead; what an earlier schedule
+ * put on the as-of date stays there, and so does a plan that is written for it. The same rig and dates give the same
+ * schedule.
  */
 export function scheduleOfRig(view: RigView, dates: Dates, previous?: Schedule): Schedule {
   const ground = groundOf(view, dates, [], waitedFor(view, previous));

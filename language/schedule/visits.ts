@@ -42,7 +42,7 @@ export function visitsOf(grounds: readonly Ground[], board: () => Board, fleet?:
   const rigs = grounds.map((ground) => rigPlans(ground, fleet));
   const clusters = rigs.flatMap(clustersOf).sort(byPriority);
   const kept = inTurn(keptOf(earlier, clusters, board().asOf));
-  const floor = floorOf(clusters, board);
+  const floor = floorOf(clusters, kept, board);
 
   const frozen = new Set(kept.flatMap((one) => (one.frozen ? one.clusters : [])));
   const pinned = clusters.filter((cluster) => cluster.pinned);

@@ -17,7 +17,7 @@ export function morningPage(day: DayPlan, system: System): string {
     [
       paragraph(
         `As of ${day.asOf}`,
-        day.date === day.asOf ? '' : `: ${day.date} is the first day from then on for which work is planned`,
+        day.date === day.asOf ? '' : `: ${day.date} is the first day from then on with work`,
         '. Times are planned ones, from 08:00 on, without breaks.',
       ),
       limits(day, system),
