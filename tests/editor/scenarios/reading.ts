@@ -85,6 +85,13 @@ export const reading: Scenario = {
       },
     },
     {
+      name: 'in a dark theme',
+      async run(editor) {
+        editor.configure({ 'workbench.colorTheme': 'Dark Modern' });
+        await editor.page.locator('.monaco-workbench.vs-dark').waitFor();
+      },
+    },
+    {
       name: 'in high contrast, at 200 per cent',
       async run(editor) {
         editor.configure({ 'workbench.colorTheme': 'Default High Contrast' });
