@@ -1,5 +1,6 @@
 // Plans that are done in one visit in any case, and how pressing each such cluster is.
 import type { Fleet } from '../resolve/types.ts';
+import { baysOf, fitsAny } from './bay.ts';
 import { type Clock, clocksAfter, type Laid } from './clocks.ts';
 import { type Ground, type Job, jobsOf } from './job.ts';
 import { compare, type RigDays, rigDays } from './obstacle.ts';
@@ -34,6 +35,7 @@ export interface Cluster {
 
 export function rigPlans(ground: Ground, fleet?: Fleet): RigPlans {
   const jobs = jobsOf(ground);
+  const roofed = fitsAny(ground.view.rig, baysOf(fleet));
   return {
     ground,
     days: rigDays(ground.view, fleet),
@@ -48,7 +50,7 @@ export function rigPlans(ground: Ground, fleet?: Fleet): RigPlans {
       // The same plan without its last day has the same steps, but they name their jobs.
       (some: readonly Job[]) => some.map((job) => `${job.row}${job.free ? '~' : ''}`).join(),
       (some) => {
-        const steps = stepsOf(some, ground.view.rig);
+        const steps = stepsOf(some, ground.view.rig, roofed);
         return { steps, load: loadOf(steps) };
       },
     ),

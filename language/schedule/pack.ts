@@ -74,7 +74,7 @@ export function pack(
     taken.set(today.date, (taken.get(today.date) ?? 0) + minutes);
   };
 
-  for (const run of load.runs) {
+  for (const run of load.wholes.flatMap((whole) => runsIn(whole, speed, crew))) {
     const working = run.reduce((sum, { minutes }) => sum + minutes / speed, 0);
     // What follows the last of the work, drying over night, needs no daylight.
     const inside = working + run.slice(0, -1).reduce((sum, { waits }) => sum + waits, 0);
@@ -112,24 +112,44 @@ function fromFirst({ because }: Obstacle, first: string): Obstacle {
   return { because, next: addDays(first, 1) };
 }
 
+/** Runs of which each leaves open what the next one closes. */
+interface Whole {
+  readonly runs: readonly (readonly Step[])[];
+  readonly steps: readonly Step[];
+}
+
+/** An item is opened and closed on one day if a day can hold that. */
+function runsIn({ runs, steps }: Whole, speed: number, { minutes: day }: Crew): readonly (readonly Step[])[] {
+  if (runs.length < 2) return runs;
+  const inside = steps.reduce((sum, { minutes, waits }, i) => {
+    return sum + minutes / speed + (i < steps.length - 1 ? waits : 0);
+  }, 0);
+  return inside <= day + NOTHING ? [steps] : runs;
+}
+
 /** What a visit asks of its days, the same whichever they are. */
 export interface Load {
-  readonly runs: readonly (readonly Step[])[];
+  readonly wholes: readonly Whole[];
   readonly minutes: number;
   readonly waits: number;
 }
 
 export function loadOf(steps: readonly Step[]): Load {
   const sum = (of: (step: Step) => number) => steps.reduce((all, step) => all + of(step), 0);
-  return { runs: runsOf(steps), minutes: sum(({ minutes }) => minutes), waits: sum(({ waits }) => waits) };
+  return { wholes: wholesOf(steps), minutes: sum(({ minutes }) => minutes), waits: sum(({ waits }) => waits) };
 }
 
-function runsOf(steps: readonly Step[]): readonly (readonly Step[])[] {
-  const runs: Step[][] = [];
+function wholesOf(steps: readonly Step[]): readonly Whole[] {
+  return parted(steps, ({ whole }) => whole).map((mine) => ({ runs: parted(mine, ({ run }) => run), steps: mine }));
+}
+
+/** Neighbours of one number together. */
+function parted(steps: readonly Step[], numberOf: (step: Step) => number): readonly (readonly Step[])[] {
+  const parts: Step[][] = [];
   for (const step of steps) {
-    const last = runs.at(-1);
-    if (last?.[0]?.run === step.run) last.push(step);
-    else runs.push([step]);
+    const last = parts.at(-1);
+    if (last?.[0] && numberOf(last[0]) === numberOf(step)) last.push(step);
+    else parts.push([step]);
   }
-  return runs;
+  return parts;
 }

@@ -6,7 +6,7 @@ import type { Item, Rig } from '../resolve/types.ts';
 import { minutesOf } from './hours.ts';
 import type { Job } from './job.ts';
 import { laidUnder, layNotes } from './laying.ts';
-import { namesOf, rankOf } from './words.ts';
+import { namesOf, openers, rankOf } from './words.ts';
 import { beddingOf, lookOf, type Part, plain, sealingOf, strippingOf, tapingOf, wordOf } from './work.ts';
 
 /** A task of a visit that has no day yet. Its key is unique in its visit. */
@@ -17,6 +17,8 @@ export interface Step extends Part {
   readonly jobs: readonly Job[];
   /** Steps of one number are not parted by a night if one day can hold them. */
   readonly run: number;
+  /** Runs of one number leave an item open in between: no night parts them either, if one day can hold them all. */
+  readonly whole: number;
 }
 
 /** The steps so far, and what the next one comes after. */
@@ -27,18 +29,20 @@ interface Course {
   /** What comes before all work on any item. */
   ground: readonly string[];
   run: number;
+  whole: number;
 }
 
 /**
- * The steps of the jobs that are done in one visit. Set-up, covers and washing come once; what is stripped is stripped
- * before anything is laid; tape is laid in lay order, sealant after tape; the covers go back on at the end. An item that
- * two plans of a kind name is worked on once.
+ * The steps of the jobs that are done in one visit. Set-up, covers and washing come once; under a
+ * roof all is stripped before anything is laid, else an item is opened just before it is closed, where nothing is to be
+ * laid across it; tape is laid in lay order, sealant after tape; the covers go back on at the end. An item that two plans
+ * of a kind name is worked on once.
  */
-export function stepsOf(jobs: readonly Job[], rig: Rig): readonly Step[] {
+export function stepsOf(jobs: readonly Job[], rig: Rig, roofed = false): readonly Step[] {
   const ordered = [...jobs].sort((a, b) => rankOf(a.word) - rankOf(b.word) || a.row - b.row);
   const work = onceEach(ordered, rig);
   const of = (...words: readonly Job['word'][]) => work.filter(({ job }) => words.includes(job.word));
-  const course: Course = { steps: new Map(), lastOn: new Map(), ground: [], run: 0 };
+  const course: Course = { steps: new Map(), lastOn: new Map(), ground: [], run: 0, whole: 0 };
   const covers = coversOf(ordered, rig);
 
   behindGround(course, [setUp(rig)], []);
@@ -48,15 +52,30 @@ export function stepsOf(jobs: readonly Job[], rig: Rig): readonly Step[] {
   const washes = ordered.filter(({ word }) => word === 'wash');
   if (isWashed(ordered.map(({ takeoff }) => takeoff))) behindGround(course, [washOf(washes, rig)], washes);
 
-  for (const { job, item } of of('strip', 'replace', 'rebed', 'tighten', 'dry', 'patch')) {
-    const parts = job.word === 'strip' ? strippingOf(job, item) : job.word === 'rebed' ? beddingOf(job, item) : [];
-    onItem(course, parts.length > 0 ? parts : wordOf(job, [item]), item, job);
+  const opening = of('strip', 'replace', 'rebed', 'tighten', 'dry', 'patch');
+  const tapes = inLayOrder(of('tape'), rig);
+  const seals = of('seal').filter(({ item }) => whyNoSealant(item) === undefined);
+  const alone = roofed ? new Set<Item>() : closedAlone(opening, tapes, seals);
+  for (const one of opening) {
+    if (alone.has(one.item)) continue;
+    course.whole++;
+    openItem(course, one);
   }
-  tapeInLayOrder(course, of('tape'), rig);
-  for (const { job, item } of of('seal')) {
-    if (whyNoSealant(item) !== undefined) continue;
-    const earlier = course.steps.get(course.lastOn.get(item.name) ?? '')?.task;
-    onItem(course, sealingOf(job, item, earlier), item, job);
+  const begin = (item: Item) => {
+    if (!alone.has(item)) return;
+    course.whole++;
+    for (const one of opening) if (one.item === item) openItem(course, one);
+  };
+  for (const item of alone) {
+    if (tapes.some((tape) => tape.item === item)) continue;
+    begin(item);
+    for (const one of seals) if (one.item === item) sealItem(course, one);
+  }
+  layTapes(course, tapes, rig, begin);
+  for (const one of seals) {
+    if (alone.has(one.item) && !tapes.some(({ item }) => item === one.item)) continue;
+    course.whole++;
+    sealItem(course, one);
   }
   for (const job of ordered) {
     const everywhere = job.word === 'coat' || job.word === 'cover' || (job.items.length === 0 && job.word === 'dry');
@@ -88,17 +107,37 @@ function onceEach(jobs: readonly Job[], rig: Rig): readonly OnItem[] {
   );
 }
 
-function add({ steps, run }: Course, part: Part, after: readonly string[], jobs: readonly Job[]): string {
+/** Items that are opened and closed, and that no tape on another one crosses: they need not lie open while others are worked on. */
+function closedAlone(opening: readonly OnItem[], tapes: readonly OnItem[], seals: readonly OnItem[]): Set<Item> {
+  const closed = new Set([...tapes, ...seals].map(({ item }) => item));
+  const isCrossed = (item: Item) => tapes.some((tape) => laidUnder(item, tape.item) || laidUnder(tape.item, item));
+  return new Set(
+    opening.flatMap(({ job, item }) => (openers.has(job.word) && closed.has(item) && !isCrossed(item) ? [item] : [])),
+  );
+}
+
+function openItem(course: Course, { job, item }: OnItem): void {
+  const parts = job.word === 'strip' ? strippingOf(job, item) : job.word === 'rebed' ? beddingOf(job, item) : [];
+  onItem(course, parts.length > 0 ? parts : wordOf(job, [item]), item, job);
+}
+
+function sealItem(course: Course, { job, item }: OnItem): void {
+  const earlier = course.steps.get(course.lastOn.get(item.name) ?? '')?.task;
+  onItem(course, sealingOf(job, item, earlier), item, job);
+}
+
+function add({ steps, run, whole }: Course, part: Part, after: readonly string[], jobs: readonly Job[]): string {
   const stem = [part.task, ...part.items].join('/');
   let key = stem;
   for (let i = 2; steps.has(key); i++) key = `${stem}/${i}`;
-  steps.set(key, { ...part, key, after: [...new Set(after)], jobs, run });
+  steps.set(key, { ...part, key, after: [...new Set(after)], jobs, run, whole });
   return key;
 }
 
 /** Something that all later work waits for. */
 function behindGround(course: Course, parts: readonly Part[], jobs: readonly Job[]): void {
   course.run++;
+  course.whole++;
   for (const part of parts) course.ground = [add(course, part, course.ground, jobs)];
 }
 
@@ -120,6 +159,7 @@ function onItem(course: Course, parts: readonly Part[], item: Item, job: Job, al
 /** Something that waits for all work so far. */
 function atEnd(course: Course, parts: readonly Part[], jobs: readonly Job[]): void {
   course.run++;
+  course.whole++;
   for (const part of parts) {
     const ends = course.lastOn.size > 0 ? [...course.lastOn.values()] : course.ground;
     course.lastOn.set(part.task, add(course, part, ends, jobs));
@@ -128,12 +168,20 @@ function atEnd(course: Course, parts: readonly Part[], jobs: readonly Job[]): vo
 
 const layingTasks: ReadonlySet<string> = new Set(['lay', 'frame']);
 
-function tapeInLayOrder(course: Course, work: readonly OnItem[], rig: Rig): void {
-  const ordered = work
+function inLayOrder(work: readonly OnItem[], rig: Rig): readonly OnItem[] {
+  return work
     .filter(({ item }) => whyNoTape(item) === undefined)
     .sort((a, b) => compareKeys(layKey(a.item, rig, 1, 0), layKey(b.item, rig, 1, 0)));
+}
+
+/** `begin` opens an item that lay closed until then. */
+function layTapes(course: Course, ordered: readonly OnItem[], rig: Rig, begin: (item: Item) => void): void {
+  const begun = new Set<Item>();
   const laid: { readonly item: Item; readonly key: string }[] = [];
   for (const { job, item } of ordered) {
+    course.whole++;
+    if (!begun.has(item)) begin(item);
+    begun.add(item);
     const under = laid.filter((each) => laidUnder(each.item, item));
     const parts = tapingOf(
       job,
