@@ -45,9 +45,9 @@ export function summaryOf(project: Project, path: string, silences: Silences): F
       histories.push({ name, at: nameAt, refers: [...referencesOf(declaration)] });
       continue;
     }
-    const key = `${namespaceOf(kind)} ${name}`;
+    const key = ownCopy(`${namespaceOf(kind)} ${name}`);
     if (!Object.hasOwn(declared, key)) declared[key] = nameAt;
-    for (const ref of referencesOf(declaration)) refers.add(ref);
+    for (const ref of referencesOf(declaration)) refers.add(ownCopy(ref));
     if (kind !== 'rig') continue;
     const { statements } = declaration;
     rigs.push({
@@ -65,7 +65,7 @@ export function summaryOf(project: Project, path: string, silences: Silences): F
     refers: [...refers],
     uses: (records?.uses ?? []).map(({ path: written, at }) => ({
       path: resolvePath(folderOf(path), written),
-      written,
+      written: ownCopy(written),
       at,
       line: lineAround(text, at),
     })),
@@ -75,6 +75,12 @@ export function summaryOf(project: Project, path: string, silences: Silences): F
     whole: records !== undefined && isWhole(records.declarations) && records.problems.length === 0,
   };
 }
+
+/**
+ * The same text, held by itself: a piece of a file, or a text made with one, would keep the whole file in memory for as long
+ * as the summary lives.
+ */
+const ownCopy = (text: string): string => JSON.parse(JSON.stringify(text)) as string;
 
 const namespaceOf = (kind: Declaration['kind']) =>
   kind === 'tape' || kind === 'sealant' || kind === 'primer' || kind === 'cleaner' || kind === 'coating'
