@@ -116,7 +116,7 @@ describe('the work sheet', () => {
 
   it('has limits and clocks with the figures of the materials', () => {
     const text = textOf(tagged(wren.all, 'body')[0]!);
-    expect(text).toContain('Air and surface from 50 F (SeamStrip4) to 95 F (LevelLap).');
+    expect(text).toContain('Air and surface from 50 F (LevelLap) to 95 F (LevelLap).');
     expect(text).toContain('Surface at least 5 F (3 C) above the dew point.');
     expect(text).toMatch(/LevelLap may be driven.*gunned : \+ 12 h = :.*gunned : \+ 24 h = :/);
     expect(text).toMatch(/LevelLap may be covered with tape.*\+ 30 days =.*\+ 60 days =/);
