@@ -34,44 +34,53 @@ export function mirrorTo(send: (slice: FilesSlice) => Promise<unknown>): Mirror 
   let watchers: Disposable[] = [];
   let last: Promise<void> = Promise.resolve();
   /** One after the other: the end of one must not be taken for the end of all. */
-  const handOver = (places: readonly Uri[]): Promise<void> => {
-    last = last.then(() => handOverNow(places));
+  const handOver = (places: readonly Uri[], gone: readonly Uri[] = []): Promise<void> => {
+    last = last.then(() => handOverNow(places, gone));
     return last;
   };
-  const handOverNow = async (places: readonly Uri[]) => {
+  const handOverNow = async (places: readonly Uri[], gone: readonly Uri[]) => {
     try {
+      if (gone.length > 0) await send({ ...nothing, gone: gone.map(String), more: places.length > 0 });
       let waiting: Entry[] = [];
       for (const place of places) {
         for await (const entry of filesIn(place)) {
           waiting.push(entry);
           if (waiting.length < sliceSize) continue;
-          await send({ ...(await sliceOf(waiting)), more: true });
+          await send({ ...nothing, ...(await sliceOf(waiting)), more: true });
           waiting = [];
         }
       }
-      await send({ ...(await sliceOf(waiting)), more: false });
+      if (places.length > 0) await send({ ...nothing, ...(await sliceOf(waiting)), more: false });
     } catch {
       // The server has gone.
     }
   };
-  const changed = (uri: Uri) => void handOver([uri]);
+  const came = (uri: Uri) => void handOver([uri]);
   const watch = () => {
     for (const watcher of watchers) watcher.dispose();
     watchers = foldersToMirror().map((folder) => {
-      const watcher = workspace.createFileSystemWatcher(new RelativePattern(folder, '**/*.rig'), false, false, true);
-      watcher.onDidCreate(changed);
-      watcher.onDidChange(changed);
+      const watcher = workspace.createFileSystemWatcher(new RelativePattern(folder, '**/*'));
+      watcher.onDidCreate(came);
+      // Of a photo the name is known already.
+      watcher.onDidChange((uri) => uri.path.endsWith('.rig') && came(uri));
+      watcher.onDidDelete((uri) => void handOver([], [uri]));
       return watcher;
     });
   };
-  // A folder that is moved or made is told as one file: what lies in it is read here.
-  const moved = (uris: readonly Uri[]) => {
-    const ours = uris.filter(isMirrored);
-    if (ours.length > 0) void handOver(ours);
+  // Not every file system of an editor's tells what happens to it: what is done in the editor is known anyhow.
+  const moved = (to: readonly Uri[], from: readonly Uri[] = []) => {
+    const [came, gone] = [to.filter(isMirrored), from.filter(isMirrored)];
+    if (came.length + gone.length > 0) void handOver(came, gone);
   };
   const subscriptions = [
-    workspace.onDidRenameFiles(({ files }) => moved(files.map(({ newUri }) => newUri))),
+    workspace.onDidRenameFiles(({ files }) =>
+      moved(
+        files.map(({ newUri }) => newUri),
+        files.map(({ oldUri }) => oldUri),
+      ),
+    ),
     workspace.onDidCreateFiles(({ files }) => moved(files)),
+    workspace.onDidDeleteFiles(({ files }) => moved([], files)),
     workspace.onDidChangeWorkspaceFolders(({ added }) => {
       watch();
       moved(added.map(({ uri }) => uri));
@@ -87,6 +96,8 @@ export function mirrorTo(send: (slice: FilesSlice) => Promise<unknown>): Mirror 
     },
   };
 }
+
+const nothing = { texts: [], names: [], gone: [] } as const;
 
 const foldersToMirror = (): WorkspaceFolder[] =>
   (workspace.workspaceFolders ?? []).filter(({ uri }) => isMirrored(uri));
@@ -122,7 +133,7 @@ const typeOf = (uri: Uri): Thenable<FileType> =>
     () => FileType.Unknown,
   );
 
-async function sliceOf(entries: readonly Entry[]): Promise<Omit<FilesSlice, 'more'>> {
+async function sliceOf(entries: readonly Entry[]): Promise<Pick<FilesSlice, 'texts' | 'names'>> {
   const texts = await Promise.all(
     entries.filter(({ isRig }) => isRig).map(async ({ uri }) => ({ uri: uri.toString(), text: await textOf(uri) })),
   );

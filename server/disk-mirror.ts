@@ -7,6 +7,8 @@ import type { Disk } from './disk.ts';
 export interface Mirror extends Disk {
   /** Takes in the texts of `.rig` files and the names of others. */
   put(texts: Iterable<readonly [path: string, text: string]>, names: Iterable<string>): void;
+  /** Forgets a file, or a folder with everything in it. */
+  drop(path: string): void;
 }
 
 export function mirrorDisk(): Mirror {
@@ -43,11 +45,7 @@ export function mirrorDisk(): Mirror {
     walk: (folder) => walk(withoutSlash(folder)),
     // Nothing is known of what lies above a folder of the workspace.
     rootOf: withoutSlash,
-    seen({ written, gone }) {
-      for (const path of gone) drop(path);
-      // The text of a `.rig` file comes with the next slice; of all others the name is enough.
-      for (const path of written) if (!path.endsWith('.rig')) add(path);
-    },
+    drop,
     put(files, names) {
       for (const [path, text] of files) {
         texts.set(path, text);

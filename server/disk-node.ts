@@ -28,7 +28,6 @@ export const nodeDisk: Disk = {
       if (dirname(at) === at) return enginePath(folder);
     }
   },
-  seen: () => undefined,
 };
 
 function* walk(folder: string): Generator<string[]> {

@@ -14,8 +14,6 @@ export interface Disk {
   walk(folder: string): Iterable<readonly string[]>;
   /** The folder that bounds what the files of a folder may use: the nearest repository around it, else the folder itself. */
   rootOf(folder: string): string;
-  /** What watchers saw: a copy takes it in, a real disk knows it already. */
-  seen(changes: DiskChanges): void;
 }
 
 /** Files and folders that came or changed, and those that went, each with everything in it. */
@@ -36,9 +34,5 @@ export function diskPerPath(diskOf: (path: string) => Disk): Disk {
     exists: (path) => diskOf(path).exists(path),
     walk: (folder) => diskOf(folder).walk(folder),
     rootOf: (folder) => diskOf(folder).rootOf(folder),
-    seen({ written, gone }) {
-      for (const path of gone) diskOf(path).seen({ written: [], gone: [path] });
-      for (const path of written) diskOf(path).seen({ written: [path], gone: [] });
-    },
   };
 }

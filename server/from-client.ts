@@ -8,11 +8,13 @@ import type { Session } from './session.ts';
 
 /** Takes in the files that the client hands over; checks wait for the last slice. */
 export function serveMirror(connection: Connection, session: Session, mirror: Mirror): void {
-  answer(connection, filesAsk, ({ texts, names, more }) => {
-    const files = texts.map(({ uri, text }) => [pathOf(uri), text] as const);
-    mirror.put(files, names.map(pathOf));
+  answer(connection, filesAsk, ({ more, ...given }) => {
+    const texts = given.texts.map(({ uri, text }) => [pathOf(uri), text] as const);
+    const [names, gone] = [given.names.map(pathOf), given.gone.map(pathOf)];
+    for (const path of gone) mirror.drop(path);
+    mirror.put(texts, names);
     session.held = session.held || more;
-    session.onDisk({ written: [...files.map(([path]) => path), ...names.map(pathOf)], gone: [] });
+    session.onDisk({ written: [...texts.map(([path]) => path), ...names], gone });
     if (!more) session.held = false;
     return null;
   });

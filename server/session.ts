@@ -80,7 +80,7 @@ export function createSession(
   let dates = datesFor(clock, settings);
   const files = diskFiles(disk, []);
   const isOpen = (path: string) => open.has(path);
-  const isMember = (path: string) => folders.some((folder) => isBelow(folder, path));
+  const isMember = (path: string) => path.endsWith('.rig') && folders.some((folder) => isBelow(folder, path));
   const isOurs = (path: string) => isMember(path) || isOpen(path);
   const workspace = createWorkspace(files, { isMember, isOpen });
 
@@ -208,25 +208,26 @@ export function createSession(
       else becameStale();
     },
     onDisk({ written, gone }) {
-      disk.seen({ written, gone });
       const paths = new Set<string>();
       for (const path of gone) {
         files.gone(path);
-        paths.add(path);
-        for (const below of workspace.checkedFiles(path)) {
+        for (const below of [path, ...workspace.checkedFiles(path)]) {
           paths.add(below);
-          if (!isOpen(below)) forget(below);
+          if (!isOpen(below) && !disk.exists(below)) forget(below);
         }
       }
+      if (gone.length > 0) for (const path of workspace.dependedOnBelow(new Set(gone))) paths.add(path);
+      // Watchers tell late and in heaps: what stands there again by now has come.
+      const came = [...written, ...gone.filter((path) => disk.exists(path))];
       // A folder that was moved in is told by its name only.
-      const below = written.filter((path) => !path.endsWith('.rig')).flatMap((path) => rigFilesBelow(disk, path));
-      for (const path of [...written, ...below]) {
+      const below = came.filter((path) => !path.endsWith('.rig')).flatMap((path) => rigFilesBelow(disk, path));
+      for (const path of [...came, ...below]) {
         if (path.endsWith('.rig')) files.appeared(path);
         if (!isOpen(path)) paths.add(path);
       }
       if (paths.size === 0) return;
       changed([...paths]);
-      for (const path of gone) if (!isOpen(path)) stale.delete(path);
+      for (const path of paths) if (!isOpen(path) && !disk.exists(path)) stale.delete(path);
     },
     setFolders(next) {
       folders = next;

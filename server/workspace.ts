@@ -1,5 +1,6 @@
 // Which findings stand where, and what has to be checked again after a change. Knows nothing of the protocol.
 import picomatch from 'picomatch';
+import { folderOf } from '../language/resolve/paths.ts';
 import { createProject, type Project } from '../language/resolve/project.ts';
 import type { Dates } from '../language/resolve/types.ts';
 import { examined } from '../language/rules/check.ts';
@@ -31,6 +32,8 @@ export interface Workspace {
   findingsIn(path: string): readonly Finding[];
   /** The files that were checked; those at or below a path, if one is given. */
   checkedFiles(path?: string): string[];
+  /** What the findings of files depend on in these folders: photos, say, that nothing else knows. */
+  dependedOnBelow(folders: ReadonlySet<string>): string[];
   /** What each file of the workspace declares. */
   readonly summaries: ReadonlyMap<string, FileSummary>;
   /** The files whose rig of that name reads the histories of a file. */
@@ -127,6 +130,13 @@ export function createWorkspace(
     },
     checkedFiles: (path) =>
       [...checked.keys()].filter((owner) => owner !== together && (path === undefined || isBelow(path, owner))),
+    dependedOnBelow(folders) {
+      const all = new Set([...checked.values()].flatMap(({ dependsOn }) => [...dependsOn]));
+      return [...all].filter((path) => {
+        for (let at = folderOf(path); at !== ''; at = folderOf(at)) if (folders.has(at)) return true;
+        return false;
+      });
+    },
     summaries,
     readersOf: (path, name) =>
       [...summaries.values()].flatMap((file) =>

@@ -16,12 +16,14 @@ const filesSchema = z.object({
   texts: z.array(z.object({ uri: z.string(), text: z.string() })).readonly(),
   /** All other files: photos and papers are asked for by name. */
   names: z.array(z.string()).readonly(),
+  /** Files and folders that have gone, each with everything in it: they go before the others come. */
+  gone: z.array(z.string()).readonly(),
   /** More slices follow at once: until the last one, whether a file is there is not known. */
   more: z.boolean(),
 });
 export type FilesSlice = Readonly<z.infer<typeof filesSchema>>;
 
-/** Request from the client: take in these files. What has gone is told by the watchers of the protocol itself. */
+/** Request from the client: take in these files. The watchers of the protocol come too late to tell what has gone. */
 export const filesAsk = ask('rigseam/files', filesSchema, z.null());
 
 /** Request from the server: the text of one file as it lies there; null where there is none or it cannot be read. */

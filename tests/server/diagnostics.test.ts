@@ -187,8 +187,34 @@ describe('files on disk', () => {
     await at.quiet();
     const missing = () => at.shown(heron).filter(({ message }) => message.includes('bath-vent-1.jpg'));
     expect(missing()).toHaveLength(1);
-    await at.save({ 'rigs/bath-vent-1.jpg': '' }, 1);
+    await at.save({ 'rigs/bath-vent-1.jpg': 'no record' }, 1);
     await at.until(() => missing().length === 0);
+    await at.quiet();
+    expect(at.diagnostics('rigs/bath-vent-1.jpg')).toEqual([]);
+  });
+
+  test('a folder of photos that goes is missed by those that name them', async () => {
+    const text = 'rig Teal {\n  roof 20 ft by 8 ft epdm\n  sealed 2025-05-05 all with Gum photo "teal/roof.jpg"\n}\n';
+    const at = await start({ files: { 'a.rig': text, 'teal/roof.jpg': '' } });
+    await at.quiet();
+    const missing = () => at.diagnostics('a.rig').some(({ code }) => code === 'evidence-missing');
+    expect(missing()).toBe(false);
+    await at.remove('teal');
+    await at.until(missing);
+  });
+
+  test('a file that goes and is back before it is told stays known', async () => {
+    const at = await start({ files: { 'a.rig': 'rig Teal {\n  edge curbsid\n}\n' } });
+    await at.quiet();
+    const uri = at.uri('a.rig');
+    await at.connection.sendNotification('workspace/didChangeWatchedFiles', {
+      changes: [
+        { uri, type: 3 },
+        { uri, type: 1 },
+      ],
+    });
+    await at.quiet();
+    expect(at.diagnostics('a.rig')).not.toEqual([]);
   });
 
   test('a file that is renamed brings its findings along', async () => {

@@ -166,7 +166,7 @@ function tell(
   written: readonly (readonly [string, string])[],
   gone: readonly string[],
 ) {
-  mirror.seen({ written: written.map(([path]) => path), gone });
+  for (const path of gone) mirror.drop(path);
   mirror.put(written, []);
   session.onDisk({ written: written.map(([path]) => path), gone });
 }

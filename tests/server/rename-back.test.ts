@@ -37,7 +37,6 @@ function featuresOver(files: ReadonlyMap<string, string>): Features {
     *walk(below) {
       yield paths.filter((path) => path.startsWith(`${below}/`));
     },
-    seen: () => undefined,
   };
   const session = createSession(testClock(), disk, settingsSchema.parse({}), (path, error) => {
     throw new Error(`${path}: ${String(error)}`);

@@ -12,6 +12,8 @@ import { inProcess, testClock } from './editor.ts';
 export const folderUri = 'vault://a%2Bb@host/some%20rigs';
 export const uriIn = (path: string) => `${folderUri}/${path}`;
 
+const nothing = { texts: [], names: [], gone: [] };
+
 export interface VirtualEditor {
   readonly connection: ProtocolConnection;
   /** What was published, in order. */
@@ -21,6 +23,8 @@ export interface VirtualEditor {
   diagnostics(path: string): readonly Diagnostic[];
   /** Hands over files, a slice of so many at a time; undefined holds back the last word. */
   handOver(files: Readonly<Record<string, string>>, names?: readonly string[], last?: boolean): Promise<void>;
+  /** Tells that a file or a folder has gone. */
+  drop(path: string): Promise<void>;
   open(path: string, text: string): Promise<void>;
   watched(path: string, type: FileChangeType): Promise<void>;
   until(holds: () => boolean, what: string): Promise<void>;
@@ -71,8 +75,11 @@ export async function startVirtualEditor(texts: Readonly<Record<string, string>>
     async handOver(files, names = [], last = true) {
       const waiting = Object.entries(files).map(([path, text]) => ({ uri: uriIn(path), text }));
       while (waiting.length > 0)
-        await connection.sendRequest(filesAsk.method, { texts: waiting.splice(0, 3), names: [], more: true });
-      await connection.sendRequest(filesAsk.method, { texts: [], names: names.map(uriIn), more: !last });
+        await connection.sendRequest(filesAsk.method, { ...nothing, texts: waiting.splice(0, 3), more: true });
+      await connection.sendRequest(filesAsk.method, { ...nothing, names: names.map(uriIn), more: !last });
+    },
+    async drop(path) {
+      await connection.sendRequest(filesAsk.method, { ...nothing, gone: [uriIn(path)], more: false });
     },
     async open(path, text) {
       await connection.sendNotification('textDocument/didOpen', {

@@ -24,7 +24,7 @@ test('the server says what is wrong, offers what may stand there, and writes pap
   const editor = await startEditor({ connect: () => served });
   const files = readFolder('examples/fleet');
   const texts = Object.entries(files).map(([path, text]) => ({ uri: editor.uri(path), text }));
-  await editor.connection.sendRequest(filesAsk.method, { texts, names: [], more: false });
+  await editor.connection.sendRequest(filesAsk.method, { texts, names: [], gone: [], more: false });
   await editor.quiet();
   await editor.open('rigs/fell.rig', files['rigs/fell.rig'] as string);
   await editor.quiet();
