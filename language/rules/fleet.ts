@@ -1,6 +1,6 @@
 // Rules of fleets: rigs that are there once, bookings that can be kept, a crew and bays that fit.
 import picomatch from 'picomatch';
-import type { Fix, Span } from '../grammar/problem.ts';
+import type { Fix } from '../grammar/problem.ts';
 import type { FleetDeclaration } from '../records/file.ts';
 import type { Located } from '../resolve/located.ts';
 import { folderOf, relativeTo, resolvePath } from '../resolve/paths.ts';
@@ -8,6 +8,7 @@ import type { Dates, Fleet, MaterialsOf, Origin, Rig, RigView } from '../resolve
 import type { Ref } from '../statements/slot.ts';
 import { lengthText } from '../values/display.ts';
 import { nearest } from '../values/nearest.ts';
+import { checkCrew, crewRules } from './crew.ts';
 import { type FreeDays, firstFree } from './free-days.ts';
 import { listed } from './listed.ts';
 import { freeDaysOf, notFree, windowOf } from './planning.ts';
@@ -57,12 +58,7 @@ const rules = {
     why: 'One of the two cannot be. Before it leaves, a stored rig is looked at first.',
     fix: 'None: only the yard knows which holds.',
   },
-  'crew-without-days': {
-    severity: 'information',
-    title: 'A crew has no days',
-    why: 'Without days of the week the crew works from Monday to Friday.',
-    fix: 'Writes what is taken: `on mon to fri`.',
-  },
+  ...crewRules,
   'bay-too-short': {
     severity: 'information',
     title: 'A bay is shorter than a roof',
@@ -230,17 +226,7 @@ function unknown(name: Ref, { file }: Origin, fleet: Fleet, rigs: ReadonlyMap<st
 }
 
 function* yard({ fleet, declaration }: FleetContext): Iterable<Found> {
-  const crew = declaration.statements.find((s) => s.word === 'crew');
-  if (crew && !crew.on) {
-    const end: Span = [crew.at[1], crew.at[1]];
-    yield {
-      rule: 'crew-without-days',
-      file: fleet.file,
-      at: crew.at,
-      message: 'No days are written for the crew: Monday to Friday are taken. Write them, such as `on mon to fri`.',
-      fixes: [{ label: 'Write `on mon to fri`', at: end, text: ' on mon to fri' }],
-    };
-  }
+  yield* checkCrew(fleet, declaration);
   for (const { name, length, file, at } of fleet.bays) {
     if (!length) continue;
     const long = fleet.rigs.filter(({ roof }) => roof && roof.along.nm > length.nm);

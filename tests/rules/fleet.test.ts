@@ -100,6 +100,17 @@ describe('the yard', () => {
     expect(said('crew-without-days', yard(after))).toEqual([]);
   });
 
+  it('has people and hours, else says the way out', () => {
+    const text = fleet('crew 0 for 8 h each on mon to fri');
+    const [finding] = said('crew-of-nobody', yard(text));
+    expect(finding?.message).toContain('no plan gets a day. For days on which nobody is there write `closed');
+    const after = mended(text, finding!);
+    expect(after).toContain('crew 1 for 8 h each on mon to fri');
+    expect(said('crew-of-nobody', yard(after))).toEqual([]);
+    const idle = said('crew-of-nobody', yard(fleet('crew 2 for 0 h each on mon to fri')));
+    expect(idle.map(({ message }) => message)).toEqual([expect.stringContaining('has no hours')]);
+  });
+
   it('has bays that are long enough, as far as that is known', () => {
     const [finding] = said('bay-too-short', yard(fleet('bay Shed indoor 27 ft')));
     expect(finding?.message).toContain('`Heron` and `Teal` are longer, up to 28 ft');
