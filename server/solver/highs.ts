@@ -30,8 +30,8 @@ async function load(): Promise<LinearPrograms | undefined> {
   let highs: Highs;
   try {
     const { default: start } = await import('highs');
-    const wasmBinary = await code();
-    highs = await start(wasmBinary && { wasmBinary });
+    const bytes = await code();
+    highs = await start(bytes && (await loadedFrom(bytes)));
   } catch {
     loading = undefined;
     return undefined;
@@ -39,6 +39,16 @@ async function load(): Promise<LinearPrograms | undefined> {
   return linearPrograms(highs, () => {
     loading = undefined;
   });
+}
+
+/** How the loader is given its code: it forgets a `wasmBinary` and looks for a file all the same. */
+async function loadedFrom(bytes: Uint8Array): Promise<object> {
+  const module = await WebAssembly.compile(new Uint8Array(bytes));
+  return {
+    instantiateWasm(imports: WebAssembly.Imports, done: (instance: WebAssembly.Instance) => void) {
+      done(new WebAssembly.Instance(module, imports));
+    },
+  };
 }
 
 /** Linear programs on one instance of HiGHS. `broken` is called when the instance must not be used any more. */

@@ -14,6 +14,7 @@ import {
 const web = () => ({
   ...{ setTimeout, clearTimeout, setInterval, clearInterval, queueMicrotask, structuredClone },
   ...{ TextDecoder, TextEncoder, URL, MessageChannel, performance, console, atob, btoa, Blob },
+  Uint8Array, // in a browser, bytes that come over a port are of the worker's own kind
   addEventListener: () => undefined,
   importScripts: () => undefined,
 });
