@@ -247,7 +247,8 @@ export function createProject(files: Files): Project {
       }
     },
     release: (path) => {
-      if (used.has(path)) return;
+      // That a file is not there is kept: names of open files were made without it, and go when it comes.
+      if (used.has(path) || read.get(path) === null) return;
       read.delete(path);
       visible.delete(path);
     },

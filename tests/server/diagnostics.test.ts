@@ -203,6 +203,19 @@ describe('files on disk', () => {
     await at.until(missing);
   });
 
+  test('a missing file that comes is seen in open and in closed files', async () => {
+    const text = (name: string) =>
+      `use "parts.rig"\nrig ${name} {\n  roof 20 ft by 8 ft epdm\n  sealed 2025-05-05 all with Gum\n}\n`;
+    const at = await start({ files: { 'a.rig': text('Teal'), 'b.rig': text('Snipe') } });
+    await at.open('a.rig');
+    await at.quiet();
+    const errors = () => ['a.rig', 'b.rig'].map((path) => at.diagnostics(path).filter((each) => each.severity === 1));
+    expect(errors().map(({ length }) => length)).toEqual([2, 2]);
+    await at.save({ 'parts.rig': 'sealant Gum {\n  for epdm\n}\n' }, 1);
+    await at.quiet();
+    expect(errors()).toEqual([[], []]);
+  });
+
   test('a file that goes and is back before it is told stays known', async () => {
     const at = await start({ files: { 'a.rig': 'rig Teal {\n  edge curbsid\n}\n' } });
     await at.quiet();
