@@ -95,7 +95,7 @@ export function firstDayOf({ jobs }: Cluster, work: RigWork, board: Board): stri
 }
 
 /** The same plan without its last day. */
-function unlimited({ limit: _, ...job }: Job): Job {
+export function unlimited({ limit: _, ...job }: Job): Job {
   return { ...job, pinned: false, free: true };
 }
 

@@ -4,7 +4,7 @@ import { baysOf, fitsAny } from './bay.ts';
 import { type Clock, clocksAfter, type Laid } from './clocks.ts';
 import { type Ground, type Job, jobsOf } from './job.ts';
 import { compare, type RigDays, rigDays } from './obstacle.ts';
-import { type Load, loadOf } from './pack.ts';
+import { type Load, withLoad } from './pack.ts';
 import { type Relation, relationsOf } from './relations.ts';
 import { type Step, stepsOf } from './steps.ts';
 
@@ -12,6 +12,8 @@ import { type Step, stepsOf } from './steps.ts';
 export interface RigPlans {
   readonly ground: Ground;
   readonly days: RigDays;
+  /** It goes into an indoor bay. */
+  readonly roofed: boolean;
   readonly jobs: readonly Job[];
   readonly relations: readonly Relation[];
   /** Names of the jobs that stay the same from one schedule to the next. */
@@ -39,6 +41,7 @@ export function rigPlans(ground: Ground, fleet?: Fleet): RigPlans {
   return {
     ground,
     days: rigDays(ground.view, fleet),
+    roofed,
     jobs,
     relations: relationsOf(jobs),
     keys: keysOf(jobs),
@@ -49,10 +52,7 @@ export function rigPlans(ground: Ground, fleet?: Fleet): RigPlans {
     stepsOf: remembered(
       // The same plan without its last day has the same steps, but they name their jobs.
       (some: readonly Job[]) => some.map((job) => `${job.row}${job.free ? '~' : ''}`).join(),
-      (some) => {
-        const steps = stepsOf(some, ground.view.rig, roofed);
-        return { steps, load: loadOf(steps) };
-      },
+      (some) => withLoad(stepsOf(some, ground.view.rig, roofed)),
     ),
   };
 }

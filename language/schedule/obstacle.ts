@@ -8,6 +8,8 @@ import { keptFree, slackOn, tooColdOrHot, type Weather, weatherOf } from './weat
 export interface Obstacle {
   readonly because: string;
   readonly next: string;
+  /** The day itself would do. */
+  readonly nearly?: true;
 }
 
 export interface Span {

@@ -134,7 +134,12 @@ export interface Load {
   readonly waits: number;
 }
 
-export function loadOf(steps: readonly Step[]): Load {
+/** Steps with what they ask of the days of a visit. */
+export function withLoad(steps: readonly Step[]): { readonly steps: readonly Step[]; readonly load: Load } {
+  return { steps, load: loadOf(steps) };
+}
+
+function loadOf(steps: readonly Step[]): Load {
   const sum = (of: (step: Step) => number) => steps.reduce((all, step) => all + of(step), 0);
   return { wholes: wholesOf(steps), minutes: sum(({ minutes }) => minutes), waits: sum(({ waits }) => waits) };
 }

@@ -76,8 +76,12 @@ export function place(ask: Ask, setting: Setting): Held | Refusal {
   const earliest = earliestOf([...beginsOf(ask, setting), ...ask.from]);
   const begin = jobs.filter(({ pinned }) => pinned).map(({ limit }) => (limit as Bound).date);
   const lastStart = [...begin, ...(ask.wish ? [ask.wish.day] : []), ask.end].sort()[0] as string;
-  if (earliest.date > lastStart) return { refused: earliest.because };
   const { load, wish } = ask;
+  if (earliest.date > lastStart) {
+    // Of two reasons against its day the one that holds longer has decided.
+    const shut = wish ? tryDay(wish.day, load, ask, setting) : undefined;
+    return { refused: shut && 'next' in shut && shut.next > earliest.date ? shut.because : earliest.because };
+  }
   let last: Obstacle | undefined;
   let first: Obstacle | undefined;
   for (let day = wish?.day ?? earliest.date; day <= lastStart; ) {
@@ -88,7 +92,8 @@ export function place(ask: Ask, setting: Setting): Held | Refusal {
         because: whyThen(last?.because ?? wish?.because ?? earliest.because, ask),
         order: setting.decided,
       };
-    first ??= found;
+    // A day that would do but for a clock, or but for its end, tells more than a day on which nobody could come.
+    if (!first || (found.nearly && !first.nearly)) first = found;
     last = found;
     day = found.next;
   }
@@ -112,18 +117,27 @@ function whyThen(first: string, { jobs }: Ask): readonly string[] {
 
 type Unexplained = Omit<Held, 'because' | 'order'>;
 
-function tryDay(day: string, load: Load, ask: Ask, setting: Setting): Unexplained | Obstacle {
-  const { jobs, steps } = ask;
-  const { crew, days, bays } = setting;
-  const inBay = ask.sheltered || jobs.some(({ word }) => openers.has(word));
-  const roofed = inBay && fitsAny(days.view.rig, bays);
-  const season = !ask.sheltered && jobs.some((job) => job.season);
-  const needs: Needs = {
+function goesInBay(jobs: readonly Job[], sheltered = false): boolean {
+  return sheltered || jobs.some(({ word }) => openers.has(word));
+}
+
+/** What some jobs in one visit need of each of its days. */
+export function needsOf(jobs: readonly Job[], days: RigDays, bays: BayPlan, sheltered = false): Needs {
+  const roofed = goesInBay(jobs, sheltered) && fitsAny(days.view.rig, bays);
+  const season = !sheltered && jobs.some((job) => job.season);
+  return {
     season,
     outOfStorage: jobs.some(({ word }) => word !== 'cover' && word !== 'dry'),
     slack: season && !roofed && jobs.every(({ pinned }) => !pinned),
     laid: season && !roofed ? jobs.flatMap(({ materials }) => materials) : [],
   };
+}
+
+function tryDay(day: string, load: Load, ask: Ask, setting: Setting): Unexplained | Obstacle {
+  const { jobs, steps } = ask;
+  const { crew, days, bays } = setting;
+  const inBay = goesInBay(jobs, ask.sheltered);
+  const needs = needsOf(jobs, days, bays, ask.sheltered);
   const shut = obstacleOn(day, needs, days);
   if (shut) return shut;
   const full = inBay ? bayFor(days.view.rig, day, day, [], bays) : undefined;
@@ -140,7 +154,7 @@ function tryDay(day: string, load: Load, ask: Ask, setting: Setting): Unexplaine
     const found: Unexplained = { jobs, steps, packed, clocks, team };
     const against = conflict(found, ask, setting);
     if (against) {
-      refused = sooner(refused, against);
+      refused = sooner(refused, { ...against, nearly: true });
       continue;
     }
     if (!inBay) return found;

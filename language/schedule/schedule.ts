@@ -2,11 +2,13 @@
 import type { Dates, Fleet, RigView } from '../resolve/types.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { type Board, emptyBoard, type RigWork } from './board.ts';
+import { clustersOf } from './clusters.ts';
 import { crewOf } from './crew.ts';
 import { scheduledDues } from './dues.ts';
 import { groundOf, titleOf } from './job.ts';
 import { movedSince } from './moved.ts';
 import { compare } from './obstacle.ts';
+import { tooLong } from './too-long.ts';
 import type { Schedule, Unplaced } from './types.ts';
 import { namedVisits } from './visit.ts';
 import { type Visits, visitsOf } from './visits.ts';
@@ -73,7 +75,7 @@ function scheduled(
     dues: work
       .flatMap((one, i) => scheduledDues(one, (visit) => named[i]?.ids.get(visit) as string))
       .sort((a, b) => compare(a.date, b.date) || compare(a.rig, b.rig)),
-    unplaced: work.flatMap(unplacedOf),
+    unplaced: work.flatMap((one) => unplacedOf(one, board())),
     waiting: work.flatMap(waitingOf).sort((a, b) => compare(a.until, b.until) || compare(a.rig, b.rig)),
     moved: previous ? movedSince(previous, visits, planned, asOf, board) : [],
     lateness,
@@ -81,14 +83,23 @@ function scheduled(
   };
 }
 
-function unplacedOf({ ground, unplaced }: RigWork): readonly Unplaced[] {
+function unplacedOf(work: RigWork, board: Board): readonly Unplaced[] {
+  const { ground, unplaced } = work;
+  if (unplaced.length === 0) return [];
+  const out = new Set(unplaced.map(({ job }) => job));
+  const long = new Map(
+    clustersOf(work).flatMap(({ jobs }) => {
+      const found = jobs.some((job) => out.has(job)) ? tooLong(jobs, work, board) : undefined;
+      return found ? jobs.map((job) => [job, `; ${found.because}: ${found.wayOut}`] as const) : [];
+    }),
+  );
   return [...unplaced]
     .sort((a, b) => a.job.row - b.job.row)
     .map(({ job, because, firstDay }) => ({
       rig: ground.view.rig.name,
       title: titleOf(job),
       items: job.items,
-      because,
+      because: `${because}${long.get(job) ?? ''}`,
       ...(firstDay === undefined ? {} : { firstDay }),
       file: job.plan.file,
       at: job.plan.statement.at,

@@ -82,6 +82,15 @@ describe('what moves, and why', () => {
     ]);
     expect(late?.waiting).toMatchObject([{ material: 'Strip', until: '2027-05-23' }]);
   });
+  test('of two reasons the one that holds longer is told', () => {
+    const slow = 'policy Slow like Home { lead Strip 3 weeks }\n';
+    const reasons = ['2027-05-09', '2027-06-09'].map((end) => {
+      const lines = `trip 2027-05-04 to ${end}\n ${plan}`;
+      const [view] = projectOf({ 'a.rig': `${materials}${slow}${rig('Gull', lines, 'Slow')}` }).rigs('a.rig');
+      return view && scheduleOfRig(view, { asOf, today: asOf }, before).moved?.map(({ because }) => because);
+    });
+    expect(reasons).toEqual([['Strip takes 3 weeks to come.'], ['Gull is on a trip from 2027-05-04 to 2027-06-09.']]);
+  });
   test('its time to come is counted from the first schedule that named it, and anew if it did not come', () => {
     const slow = 'policy Slow like Home { lead Strip 3 weeks }\n';
     const on = (day: string, earlier?: Schedule): Schedule => {
