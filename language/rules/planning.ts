@@ -5,6 +5,7 @@ import type { Whole } from '../records/statement.ts';
 import { doneBy, pastOf } from '../resolve/done.ts';
 import type { Located } from '../resolve/located.ts';
 import type { Plan, RigView } from '../resolve/types.ts';
+import { tooLongPlans } from '../schedule/too-long-plans.ts';
 import type { Range } from '../statements/slots/lists.ts';
 import { addPeriod, daysBetween } from '../values/calendar.ts';
 import type { Day } from '../values/day.ts';
@@ -48,11 +49,23 @@ const rules = {
     why: 'Every day from when it may be done until when it has to be done is taken. Do it earlier, or give it more time.',
     fix: 'None: whether it may be later is a decision.',
   },
+  'too-long-for-its-days': {
+    severity: 'information',
+    title: 'A plan takes longer than the days that it has',
+    why: 'Work on an open seam goes on from day to day. By the rates and the workday of the policy, one person alone, it takes more days than follow each other free between the first and the last one. A crew of more people may do it: the schedule of its fleet says.',
+    fix: 'None: how it is split, into lines with days of their own, is a decision; the message says lines that fit.',
+    source: 'the rates of the policy',
+  },
 } as const satisfies Record<string, RuleEntry>;
 export type PlanningFound = Located & { readonly rule: keyof typeof rules };
 
 function* check({ view, dates }: RigContext): Iterable<PlanningFound> {
   for (const plan of view.rig.plans) yield* ofPlan(plan, view, dates.asOf);
+  for (const { job, because, wayOut } of tooLongPlans(view, dates)) {
+    const { file, statement } = job.plan;
+    const message = `For one person ${because}: ${wayOut}.`;
+    yield { rule: 'too-long-for-its-days', rig: view.rig.name, file, at: statement.at, message };
+  }
 }
 
 export const planning = family(rules, check);

@@ -22,11 +22,13 @@ export function movedSince(
   const moves = earlier.visits.flatMap((visit): readonly Moved[] => {
     const mine = works.get(visit.rig);
     const from = visit.days[0] as string;
+    const ahead = visit.days.find((day) => day >= asOf);
     const groups = new Map<string, { readonly plans: string[]; readonly to?: string; readonly because: string }>();
     for (const plan of visit.plans ?? []) {
       const there = now.get(`${visit.rig}\n${plan}`);
       const to = there?.days[0];
-      if (to === from) continue;
+      // What was begun and has no record goes on: that is no move.
+      if (to === from || (to !== undefined && to === ahead)) continue;
       const because =
         to === undefined ? whyGone(plan, mine, asOf) : whyMoved(visit, to, { visits, kept, refused, asOf, board });
       const key = `${to} ${because}`;

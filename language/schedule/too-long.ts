@@ -35,10 +35,12 @@ export function tooLong(jobs: readonly Job[], rig: RigPlans, board: Board): TooL
   const needs = needsOf(jobs, rig.days, board.bays);
   const from = earliestOf(jobs.flatMap((job) => job.from)).date;
   const limits = jobs.flatMap(({ limit, pinned }) => (limit && !pinned ? [limit.date] : []));
-  const run = longestRun(from, [...limits, horizonOf(asOf)].sort()[0] as string, needs, rig);
-  if (!run) return undefined;
   const { load, steps } = rig.stepsOf(jobs);
   const day = crew.minutes * speedOf(team);
+  // Two days that follow each other hold more than one day's work, whatever is not parted by a night.
+  const enough = 2 * Math.ceil((load.minutes + load.waits) / day) + 1;
+  const run = longestRun(from, [...limits, horizonOf(asOf)].sort()[0] as string, needs, rig, enough);
+  if (!run || run.days >= enough) return undefined;
   const free = attemptJobs(jobs.map(unlimited), emptyWork(rig), board);
   const days = 'refused' in free ? Math.ceil(load.minutes / day - 1e-9) : free.packed.days.length;
   if (days <= run.days) return undefined;
@@ -60,14 +62,15 @@ export function tooLong(jobs: readonly Job[], rig: RigPlans, board: Board): TooL
   };
 }
 
-/** As a visit goes on: over days off, but not over a closure, a trip, a booking or the end of the season. */
-function longestRun(from: string, end: string, needs: Needs, { days }: RigPlans): Run | undefined {
+/** No longer than what is enough. As a visit goes on: over days off, but not over a closure, a trip, a booking or the end of the season. */
+function longestRun(from: string, end: string, needs: Needs, { days }: RigPlans, enough: number): Run | undefined {
   let best: Run | undefined;
   let current: Run | undefined;
   for (let day = from; day <= end; day = addDays(day, 1)) {
     if (!obstacleOn(day, needs, days)) {
       current = { first: current?.first ?? day, last: day, days: (current?.days ?? 0) + 1 };
       if (!best || current.days > best.days) best = current;
+      if (best.days >= enough) return best;
     } else if (!isDayOff(day, needs, days) || absence(day, needs, days)) current = undefined;
   }
   return best;

@@ -118,3 +118,26 @@ describe('a span of days', () => {
     expect(said('days-reversed', 'fleet Yard { closed 2027-03-31 }\n')).toEqual([]);
   });
 });
+
+describe('a plan of more hours than its days have', () => {
+  const short = (days: string) =>
+    `policy P { workday 4 h }\n${rig('edge roadside', `tape curbside, roadside, front with Strip4 ${days}`)}`.replace(
+      'rig Heron',
+      'rig Heron under P',
+    );
+  const found = (text: string) => said('too-long-for-its-days', text, spring);
+
+  it('is told with the hours, and lines that fit', () => {
+    const [finding, ...more] = found(short('after 2027-05-08 before 2027-05-08'));
+    expect(more).toEqual([]);
+    expect(finding?.message).toMatch(
+      /^For one person it takes \d+(\.\d)? h of work, \d days of 4 h, and no more than 1 day/,
+    );
+    expect(finding?.message).toMatch(/split it, each part with days of its own.*: `tape .* with Strip4`; then `tape /);
+  });
+
+  it('is not told where its days are enough, or nothing ends them', () => {
+    expect(found(short('after 2027-05-08 before 2027-05-18'))).toEqual([]);
+    expect(found(short('after 2027-05-08'))).toEqual([]);
+  });
+});

@@ -71,6 +71,7 @@ test('work of several days that has begun goes on today', () => {
   expect(visit?.days.length).toBeGreaterThan(1);
   const second = yard('2027-05-04', first, '', { Auk: long });
   expect(second.visits[0]?.days[0]).toBe('2027-05-04');
+  expect(second.moved).toEqual([]);
 });
 
 describe('a lost day', () => {
