@@ -121,7 +121,7 @@ describe('a span of days', () => {
 
 describe('a plan of more hours than its days have', () => {
   const short = (days: string) =>
-    `policy P { workday 4 h }\n${rig('edge roadside', `tape curbside, roadside, front with Strip4 ${days}`)}`.replace(
+    `policy P { workday 5 h }\n${rig('edge roadside', `tape curbside, roadside, front with Strip4 ${days}`)}`.replace(
       'rig Heron',
       'rig Heron under P',
     );
@@ -131,7 +131,7 @@ describe('a plan of more hours than its days have', () => {
     const [finding, ...more] = found(short('after 2027-05-08 before 2027-05-08'));
     expect(more).toEqual([]);
     expect(finding?.message).toMatch(
-      /^For one person it takes \d+(\.\d)? h of work, \d days of 4 h, and no more than 1 day/,
+      /^For one person it takes \d+(\.\d)? h of work, \d days of 5 h, and no more than 1 day/,
     );
     expect(finding?.message).toMatch(/split it, each part with days of its own.*: `tape .* with Strip4`; then `tape /);
   });
