@@ -72,12 +72,18 @@ function roofLines({ kind, length, width, membrane, slides }: FirstRecord): read
     ),
     line('roof', membrane === undefined ? size : `${size}  ${membrane}`),
     ...(hasEdges ? [line('edge', 'curbside, roadside'), line('cap', 'front'), line('cap', 'rear')] : []),
-    ...slides.map((slide, i) => {
-      const name = slides.length === 1 ? 'slide-out' : `slide-${i + 1}`;
-      return line('slide', `${name.padEnd(column)}${slide.length} by ${slide.depth}  on ${slide.side}`);
-    }),
+    ...slideLines(slides),
     line('field', 'membrane'),
   ];
+}
+
+function slideLines(slides: readonly FirstSlide[]): readonly string[] {
+  const sizes = slides.map(({ length, depth }) => `${length} by ${depth}`);
+  const wide = nextColumn(sizes);
+  return slides.map(({ side }, i) => {
+    const name = slides.length === 1 ? 'slide-out' : `slide-${i + 1}`;
+    return line('slide', `${name.padEnd(column)}${sizes[i]?.padEnd(wide)}on ${side}`);
+  });
 }
 
 /** Parts of one kind stand together in the order of the table; several are numbered. */
@@ -95,12 +101,13 @@ function partLines({ parts, units }: FirstRecord): readonly string[] {
       `  ${'opening'.padEnd(column)}vent  ${usualParts.vent.size[units]}  of abs`,
     );
   const wide = nextColumn(named.map(({ name }) => name));
+  const sizeWide = nextColumn(named.map(({ part: { size } }) => size?.[units] ?? ''));
   return [
     ...remark(
       'Sizes are those of the flange, along by across: that is where the bead runs. `of` says what the part is of.',
     ),
     ...named.map(({ part: { word, size, of }, name }) =>
-      line(word, [name.padEnd(wide), size?.[units] ?? '', of ? `  of ${of}` : ''].join('')),
+      line(word, [name.padEnd(wide), (size?.[units] ?? '').padEnd(sizeWide), of ? `of ${of}` : ''].join('')),
     ),
   ];
 }

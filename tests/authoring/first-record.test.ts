@@ -67,13 +67,13 @@ describe('a first record', () => {
         cap          front
         cap          rear
         slide        slide-1      11 ft by 3 ft 6 in  on roadside
-        slide        slide-2      2 m by 60 cm  on curbside
+        slide        slide-2      2 m by 60 cm        on curbside
         field        membrane
 
         # Sizes are those of the flange, along by across: that is where the bead runs. \`of\` says what the part is of.
         opening      vent-1  16 1/2 in by 16 1/2 in  of abs
         opening      vent-2  16 1/2 in by 16 1/2 in  of abs
-        opening      stack   round 6 1/2 in  of abs
+        opening      stack   round 6 1/2 in          of abs
         drain        spout
 
         # Used: nobody knows what is on the seams, so they count as sealed with something unknown.

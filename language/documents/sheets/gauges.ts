@@ -49,4 +49,12 @@ const rows: readonly (readonly string[])[] = [
   ['open', 'daylight, hole, missing', 'gone, torn through', 'hole, tear', 'missing', 'water passes'],
 ];
 
+/** What is looked at: each has gauges of its own. */
+export const gauged = ['sealant', 'tape', 'membrane', 'fastener', 'part'] as const;
+export type Gauged = (typeof gauged)[number];
+
+/** How a condition is told at such a thing; empty for a word that has no gauge. */
+export const gaugeOf = (word: string, at: Gauged): string =>
+  rows.find(([name]) => name === word)?.[gauged.indexOf(at) + 1] ?? '';
+
 export const gaugeTable = (): Element => table('The words and their gauges', heads, rows);
