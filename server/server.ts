@@ -36,6 +36,7 @@ import { relativeTo } from '../language/resolve/paths.ts';
 import type { Finding } from '../language/rules/finding.ts';
 import { abilities } from './abilities.ts';
 import { answer } from './answer.ts';
+import { serveAuthoring } from './authoring.ts';
 import { type BackgroundPace, backgroundChecks, type Progress } from './background.ts';
 import { documentsFor } from './documents.ts';
 import { resolveHint } from './features/hints.ts';
@@ -138,6 +139,7 @@ export function startServer(connection: Connection, host: Host, pace: Pace = cal
   const stale = staleNotices(connection, session);
   serveRoofPlans(connection, features, stale);
   serveCalendars(connection, features, stale);
+  serveAuthoring(connection, features);
   answer(connection, rulesAsk, ruleNames);
   answer(connection, papersAsk, (request) => papersOf(session, open, host, request));
 

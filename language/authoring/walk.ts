@@ -5,8 +5,9 @@ import { lastFinding, lastNote } from '../documents/sheets/last-finding.ts';
 import { walkingOrder } from '../documents/sheets/walking.ts';
 import type { RigView } from '../resolve/types.ts';
 import { groundOf, isThere, type RigState, type SeamState } from '../seams/index.ts';
-import { conditions } from '../statements/words.ts';
+import { type Condition, conditions } from '../statements/words.ts';
 import { lengthText } from '../values/display.ts';
+import { lengthOf } from '../values/length.ts';
 
 export interface Station {
   readonly item: string;
@@ -14,11 +15,13 @@ export interface Station {
   readonly leg: string;
   /** What it is: `edge, 28 ft`. */
   readonly what: string;
+  /** How long it is, exactly, where that is known. */
+  readonly length?: string;
   /** What was found last. */
   readonly last: string;
   readonly lastNote?: string;
   /** The conditions from best to worst, each with its gauge. */
-  readonly gauges: readonly { readonly word: string; readonly gauge: string }[];
+  readonly gauges: readonly { readonly word: Condition; readonly gauge: string }[];
 }
 
 export interface Walk {
@@ -55,6 +58,7 @@ export function walkRound({ rig }: RigView, state: RigState): Walk {
         ...(item.count > 1 ? [`${item.count} alike`] : []),
         ...(long ? [lengthText(long, system)] : []),
       ].join(', '),
+      ...(long ? { length: lengthOf(long, system).text } : {}),
       last: lastFinding(seam, system),
       ...(note ? { lastNote: note } : {}),
       gauges: conditions.map((word) => ({ word, gauge: things.map((thing) => gaugeOf(word, thing)).join('; ') })),

@@ -1,6 +1,7 @@
 // What the extension client and the language server say to each other beyond the Language Server Protocol: a file for each
 // matter. Client and server meet only here.
 export { type Ask, ask } from './ask.ts';
+export * from './authoring.ts';
 export * from './files.ts';
 export * from './fleet-calendar.ts';
 export * from './go-to.ts';
