@@ -1,6 +1,6 @@
 // What a rig's plans can hurt people with.
 
-import { isDone } from '../resolve/done.ts';
+import { openPlans } from '../resolve/done.ts';
 import type { RigView } from '../resolve/types.ts';
 import { seamStates } from '../seams/index.ts';
 import type { Dangers } from './cautions.ts';
@@ -9,7 +9,7 @@ const closing: ReadonlySet<string> = new Set(['tape', 'seal', 'cover', 'coat']);
 
 /** From the plans that are not done, their materials, the seams that they touch, and the age of the rig. */
 export function dangersOf({ rig, material, ...view }: RigView, asOf: string): Dangers {
-  const plans = rig.plans.filter((plan) => !isDone(plan, rig, asOf));
+  const plans = openPlans(rig, asOf);
   const words = new Set(plans.map((plan) => plan.statement.word));
   const materials = plans
     .flatMap((plan) => (plan.statement.materials ?? []).map((used) => material(used.name)))

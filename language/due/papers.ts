@@ -1,5 +1,5 @@
 // Dates that are written down: plans, quotes, best-before dates.
-import { isDone } from '../resolve/done.ts';
+import { asWritten, itemsOf, openPlans } from '../resolve/done.ts';
 import type { StockStatement } from '../statements/rig.ts';
 import { type Due, dateInput, dueOn, type Ground } from './due.ts';
 import { listed } from './inspection.ts';
@@ -9,11 +9,11 @@ type InFile = { readonly file: string };
 /** Plans with a day of their own (`before`, `on`); one that may begin `after` a day is done once its work is recorded since. */
 export function planDues(ground: Ground): readonly Due[] {
   const { rig } = ground.view;
-  return rig.plans.flatMap((plan) => {
+  return openPlans(rig, ground.dates.asOf).flatMap((plan) => {
     const { statement, file } = plan;
     const day = statement.on ?? statement.before;
-    if (!day || isDone(plan, rig, ground.dates.asOf)) return [];
-    const items = [...new Set(plan.places.map((place) => place.item))];
+    if (!day) return [];
+    const items = itemsOf(plan);
     const what = items.length === 0 ? 'the roof' : listed(items);
     const origin = {
       file,
@@ -23,7 +23,8 @@ export function planDues(ground: Ground): readonly Due[] {
     const plain = {
       kind: 'plan' as const,
       word: statement.word,
-      ...(items.length === 1 ? { item: items[0] as string } : {}),
+      // By what is written, so that its name stays when some of it is done.
+      ...(itemsOf(asWritten(plan)).length === 1 ? { item: items[0] as string } : {}),
       items,
       date: day.last,
       because: `It is planned to ${statement.word} ${what} ${statement.on ? 'on' : 'before'} ${day.text}.`,

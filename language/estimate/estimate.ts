@@ -3,7 +3,7 @@ import type { Explained } from '../explain.ts';
 import { roofArea } from '../measure/areas.ts';
 import { sumOf } from '../measure/figure.ts';
 import { compareKeys } from '../measure/layorder.ts';
-import { isDone } from '../resolve/done.ts';
+import { openPlans } from '../resolve/done.ts';
 import type { Cleaner, Dates, RigView } from '../resolve/types.ts';
 import { seamStates } from '../seams/index.ts';
 import { hoursText } from '../values/display.ts';
@@ -99,9 +99,7 @@ export function estimateWithNeeds(
 }
 
 function plannedVisits(scene: Scene, questions: Question[]): readonly Planned[] {
-  const { rig } = scene.view;
-  const open = rig.plans.filter((plan) => !isDone(plan, rig, scene.asOf));
-  return visitsOf(open, scene.asOf).map((visit, i) => {
+  return visitsOf(openPlans(scene.view.rig, scene.asOf), scene.asOf).map((visit, i) => {
     const counted = new Set<string>();
     const jobs = visit.plans.map((plan) => takeOff(plan, scene, counted));
     return { ...visit, number: i + 1, jobs, liquids: washOf(jobs, scene, questions) };

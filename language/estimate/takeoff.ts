@@ -6,6 +6,7 @@ import { type Filling, filling, type Long, long, sumOf } from '../measure/figure
 import { seamLength, stretchOf } from '../measure/length.ts';
 import { type TapePiece, tapePieces } from '../measure/pieces.ts';
 import { whyNoSealant, whyNoTape } from '../measure/treatable.ts';
+import { asWritten, itemsOf, type OpenPlan } from '../resolve/done.ts';
 import type { Cleaner, Item, Place, Plan, Primer, Sealant, Tape } from '../resolve/types.ts';
 import { isThere } from '../seams/index.ts';
 import type { System } from '../values/display.ts';
@@ -18,7 +19,7 @@ import { hardnessOf } from './underneath.ts';
 
 /** What one plan takes. Lengths of what is stripped or bedded are those of all copies. */
 export interface Takeoff {
-  readonly plan: Plan;
+  readonly plan: OpenPlan;
   readonly text: string;
   readonly materials: PlanMaterials;
   readonly items: readonly Item[];
@@ -51,11 +52,12 @@ const UNPRICED: Partial<Record<Plan['statement']['word'], string>> = {
  * The take-off of a plan. `counted` holds what other plans of the same visit already took (`tape curbside 0 nm`), and
  * is added to, so that a seam named twice is counted once.
  */
-export function takeOff(plan: Plan, scene: Scene, counted: Set<string>): Takeoff {
-  const { materials, questions } = materialsOf(plan, scene.view.material);
+export function takeOff(plan: OpenPlan, scene: Scene, counted: Set<string>): Takeoff {
+  const text = planText(plan, scene.system);
+  const { materials, questions } = materialsOf(plan, text, scene.view.material);
   const draft: Draft = {
     plan,
-    text: planText(plan),
+    text,
     materials,
     items: [],
     pieces: [],
@@ -64,7 +66,7 @@ export function takeOff(plan: Plan, scene: Scene, counted: Set<string>): Takeoff
     liquids: [],
     stripped: [],
     bedded: [],
-    skipped: [],
+    skipped: alreadyDone(plan),
     questions: [...questions],
   };
   const targets = targetsOf(plan, scene, draft, counted);
@@ -90,6 +92,13 @@ const asks = (draft: Draft) => (rule: Question['rule'], text: string) => ask(dra
 function skip(draft: Draft, item: Item, reason: string, rightly: boolean): void {
   draft.skipped.push({ item: item.name, reason });
   if (!rightly) ask(draft, 'not-counted', `${item.name} is not counted: ${reason}.`);
+}
+
+/** What a partly done plan names and nothing is left to do on. */
+function alreadyDone(plan: OpenPlan): Takeoff['skipped'][number][] {
+  const open = new Set(itemsOf(plan));
+  const done = itemsOf(asWritten(plan)).filter((item) => !open.has(item));
+  return done.map((item) => ({ item, reason: 'it is recorded as done' }));
 }
 
 /** The items of a plan that are still there and not counted yet. */

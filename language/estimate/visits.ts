@@ -1,9 +1,10 @@
 // Which plans can be done in one visit, going by their dates alone. The schedule may need more.
+import type { OpenPlan } from '../resolve/done.ts';
 import type { Plan } from '../resolve/types.ts';
 
 /** The days on which all plans of a visit may be done; no `to` where nothing ends it. */
 export interface Visit {
-  readonly plans: readonly Plan[];
+  readonly plans: readonly OpenPlan[];
   readonly from: string;
   readonly to?: string;
 }
@@ -11,7 +12,7 @@ export interface Visit {
 const OPEN_END = '9999-12-31';
 
 /** The fewest visits that the dates of the plans allow, in order of time: intervals pierced at their earliest end. */
-export function visitsOf(plans: readonly Plan[], asOf: string): readonly Visit[] {
+export function visitsOf(plans: readonly OpenPlan[], asOf: string): readonly Visit[] {
   const windows = plans.map((plan, i) => ({ plan, i, ...windowOf(plan, asOf) }));
   const waiting = [...windows].sort((a, b) => compare(a.to, b.to) || compare(a.from, b.from) || a.i - b.i);
   const visits: Visit[] = [];

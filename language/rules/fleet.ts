@@ -2,6 +2,7 @@
 import picomatch from 'picomatch';
 import type { Fix } from '../grammar/problem.ts';
 import type { FleetDeclaration } from '../records/file.ts';
+import { openPlans } from '../resolve/done.ts';
 import type { Located } from '../resolve/located.ts';
 import { folderOf, relativeTo, resolvePath } from '../resolve/paths.ts';
 import type { Dates, Fleet, MaterialsOf, Origin, Rig, RigView } from '../resolve/types.ts';
@@ -247,7 +248,7 @@ function* plansInFleet({ fleet, views, dates }: FleetContext): Iterable<Found> {
   const indoor = fleet.bays.some(({ where }) => where === 'indoor');
   for (const view of views) {
     const { booked: _, ...alone } = view;
-    for (const plan of view.rig.plans) {
+    for (const plan of openPlans(view.rig, dates.asOf)) {
       const { from, to } = windowOf(plan, dates.asOf);
       if (to === undefined || to < from) continue;
       const without = freeDaysOf(plan, alone);

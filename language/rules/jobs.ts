@@ -1,5 +1,6 @@
 // Work that was done or is planned, in one form: what is laid, where, on which stretches as they were before it.
 import type { Span } from '../grammar/problem.ts';
+import { openPlans } from '../resolve/done.ts';
 import type { Material, Place, RigView } from '../resolve/types.ts';
 import type { SeamState, Stretch } from '../seams/index.ts';
 import { changed } from '../seams/stretches.ts';
@@ -58,7 +59,7 @@ export function stretchesIn(seam: SeamState, place: Place): readonly Stretch[] {
   return inside;
 }
 
-/** Every place of every record of work up to the as-of date, and of every plan of it, in that order. */
+/** Every place of every record of work up to the as-of date, and of every plan of it that is not done, in that order. */
 export const jobsOf = (context: RigContext): readonly Job[] => once(context, allJobs);
 
 const allJobs = (context: RigContext): readonly Job[] => [...done(context), ...planned(context)];
@@ -94,12 +95,13 @@ function* done(context: RigContext): Iterable<Job> {
 function* planned(context: RigContext): Iterable<Job> {
   const { view, dates } = context;
   const { seams } = workedOut(context).state;
+  const open = openPlans(view.rig, dates.asOf);
   const emptied = new Set(
-    view.rig.plans
+    open
       .filter(({ statement }) => ['strip', 'replace', 'rebed'].includes(statement.word))
       .flatMap(({ places }) => places.map((place) => place.item)),
   );
-  for (const { statement, file, places } of view.rig.plans) {
+  for (const { statement, file, places } of open) {
     const verb = verbOf[statement.word as keyof typeof verbOf];
     if (verb === undefined) continue;
     const day = [statement.on?.first, statement.after?.first, dates.asOf]

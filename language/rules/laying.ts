@@ -2,8 +2,9 @@
 
 import { tapePieces } from '../measure/pieces.ts';
 import { besideSeam, SPLICE_CLEAR } from '../measure/splicing.ts';
+import { type OpenPlan, openPlans } from '../resolve/done.ts';
 import type { Located } from '../resolve/located.ts';
-import type { Item, Plan, Rig, Tape } from '../resolve/types.ts';
+import type { Item, Rig, Tape } from '../resolve/types.ts';
 import { lengthText } from '../values/display.ts';
 import { listed } from './listed.ts';
 import { family, type RigContext, type RuleEntry } from './rule.ts';
@@ -26,10 +27,10 @@ const rules = {
 } as const satisfies Record<string, RuleEntry>;
 type Found = Located & { readonly rule: keyof typeof rules };
 
-function* check({ view }: RigContext): Iterable<Found> {
+function* check({ view, dates }: RigContext): Iterable<Found> {
   const { rig } = view;
   const items = new Map(rig.items.map((item) => [item.name, item]));
-  for (const plan of rig.plans) {
+  for (const plan of openPlans(rig, dates.asOf)) {
     if (plan.statement.word !== 'tape') continue;
     for (const { name } of plan.statement.materials ?? []) {
       const tape = view.material(name);
@@ -40,7 +41,7 @@ function* check({ view }: RigContext): Iterable<Found> {
 
 export const laying = family(rules, check);
 
-function* planned(plan: Plan, tape: Tape, rig: Rig, items: ReadonlyMap<string, Item>): Iterable<Found> {
+function* planned(plan: OpenPlan, tape: Tape, rig: Rig, items: ReadonlyMap<string, Item>): Iterable<Found> {
   const system = rig.policy.units.value;
   const text = (nm: number) => lengthText(nm, system);
   for (const place of plan.places) {

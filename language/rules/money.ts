@@ -1,6 +1,7 @@
 // Rules of money: prices that an estimate needs, currencies that cannot be added, quotes that run out.
 import type { Span } from '../grammar/problem.ts';
 import type { Declaration, PolicyDeclaration } from '../records/file.ts';
+import { openPlans } from '../resolve/done.ts';
 import type { Located } from '../resolve/located.ts';
 import { isLibrary } from '../resolve/origin.ts';
 import type { Material, OnSale, Origin, Policy, Rig } from '../resolve/types.ts';
@@ -78,12 +79,13 @@ const examples: Readonly<Record<Material['kind'], string>> = {
 /** The currency in which a rig is counted: the policy's, else that of its wage. */
 const currencyOf = (policy: Policy) => policy.currency?.value ?? policy.labour?.value.currency;
 
-function* planned({ view }: RigContext): Iterable<Found> {
+function* planned({ view, dates }: RigContext): Iterable<Found> {
   const { rig } = view;
   // Where no policy says the currency, that of the first price has to do.
   let currency = currencyOf(rig.policy);
   const seen = new Set<string>();
-  for (const { statement, file } of rig.plans) {
+  const plans = openPlans(rig, dates.asOf);
+  for (const { statement, file } of plans) {
     for (const { name, at } of statement.materials ?? []) {
       const material = view.material(name);
       if (!material || seen.has(name)) continue;
@@ -104,7 +106,7 @@ function* planned({ view }: RigContext): Iterable<Found> {
         };
     }
   }
-  const work = rig.plans.find(({ statement }) => statement.word !== 'inspect');
+  const work = plans.find(({ statement }) => statement.word !== 'inspect');
   if (work && !rig.policy.labour)
     yield {
       rule: 'no-labour',

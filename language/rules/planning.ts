@@ -2,7 +2,7 @@
 import type { Fix } from '../grammar/problem.ts';
 import type { Declaration } from '../records/file.ts';
 import type { Whole } from '../records/statement.ts';
-import { doneBy, pastOf } from '../resolve/done.ts';
+import { doneBy, itemsOf, type OpenPlan, openPart, pastOf } from '../resolve/done.ts';
 import type { Located } from '../resolve/located.ts';
 import type { Plan, RigView } from '../resolve/types.ts';
 import { tooLongPlans } from '../schedule/too-long-plans.ts';
@@ -10,6 +10,7 @@ import type { Range } from '../statements/slots/lists.ts';
 import { addPeriod, daysBetween } from '../values/calendar.ts';
 import type { Day } from '../values/day.ts';
 import { type FreeDays, firstFree, type Hindrance } from './free-days.ts';
+import { listed } from './listed.ts';
 import { family, type RigContext, type RuleEntry } from './rule.ts';
 
 const rules = {
@@ -114,7 +115,8 @@ function* ofPlan(plan: Plan, view: RigView, asOf: string): Iterable<PlanningFoun
     // Past its day, a plan without a first one is taken for done by a record of the interval, or of the year, before it.
     const { inspect } = view.rig.policy;
     const span = statement.word === 'inspect' ? inspect.value : { months: 12, days: 0 };
-    const done = doneBy(plan, view.rig, asOf, addPeriod(to, span, -1));
+    const since = addPeriod(to, span, -1);
+    const done = doneBy(plan, view.rig, asOf, since);
     yield done
       ? {
           rule: 'plan-done',
@@ -126,13 +128,20 @@ function* ofPlan(plan: Plan, view: RigView, asOf: string): Iterable<PlanningFoun
       : {
           rule: 'plan-in-the-past',
           ...where,
-          message: `This was to be done ${on ? 'on' : 'by'} ${(on ?? before)?.text}, ${count(daysBetween(to, asOf))} ago: record it as \`${pastOf[statement.word]} DATE …\`, or give it another day.`,
+          message: `${leftOf(openPart(plan, view.rig, asOf, since))} to be done ${on ? 'on' : 'by'} ${(on ?? before)?.text}, ${count(daysBetween(to, asOf))} ago: record it as \`${pastOf[statement.word]} DATE …\`, or give it another day.`,
         };
     return;
   }
-  if (to === undefined || (!on && !after && !before)) return;
+  if (to === undefined || (!on && !after && !before) || doneBy(plan, view.rig, asOf)) return;
   const found = notFree(plan, freeDaysOf(plan, view), from, to);
   if (found) yield { ...where, ...found };
+}
+
+/** How a sentence about what was to be done begins: the plan, or the items that are left of it. */
+function leftOf(plan: OpenPlan | undefined): string {
+  const items = plan?.partly ? itemsOf(plan) : [];
+  if (items.length === 0) return 'This was';
+  return `Of this, ${listed(items)} ${items.length === 1 ? 'was' : 'were'}`;
 }
 
 /** What is to be said of a plan whose days are all taken; undefined if one is free. Shared with fleets. */

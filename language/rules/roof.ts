@@ -11,6 +11,7 @@ import {
 } from '../measure/fit.ts';
 import { seamLength } from '../measure/length.ts';
 import { whyNoTape } from '../measure/treatable.ts';
+import { openPlans } from '../resolve/done.ts';
 import type { Located } from '../resolve/located.ts';
 import { isSeam } from '../resolve/places.ts';
 import type { Item, Rig, Roof } from '../resolve/types.ts';
@@ -258,9 +259,9 @@ function inText(a: Placed, b: Placed): readonly [Placed, Placed] {
 }
 
 /** A planned frame of tape needs more room than sealant. Said at the plan, once for each item that it frames. */
-function* framesPlanned(items: readonly Item[], { view }: RigContext): Iterable<Found> {
+function* framesPlanned(items: readonly Item[], { view, dates }: RigContext): Iterable<Found> {
   const { rig } = view;
-  const plans = rig.plans.filter(({ statement }) => statement.word === 'tape');
+  const plans = openPlans(rig, dates.asOf).filter(({ statement }) => statement.word === 'tape');
   if (plans.length === 0) return;
   const text = (nm: number) => lengthText(nm, rig.policy.units.value);
   const placed = placedItems(items);

@@ -1,10 +1,12 @@
 // Plans that are done in one visit in any case, and how pressing each such cluster is.
-import type { Fleet } from '../resolve/types.ts';
+import { asWritten } from '../resolve/done.ts';
+import type { Fleet, Rig } from '../resolve/types.ts';
 import { baysOf, fitsAny } from './bay.ts';
 import { type Clock, clocksAfter, type Laid } from './clocks.ts';
 import { type Ground, type Job, jobsOf } from './job.ts';
 import { compare, type RigDays, rigDays } from './obstacle.ts';
 import { type Load, withLoad } from './pack.ts';
+import { planKeys } from './plan-keys.ts';
 import { type Relation, relationsOf } from './relations.ts';
 import { type Step, stepsOf } from './steps.ts';
 
@@ -44,7 +46,7 @@ export function rigPlans(ground: Ground, fleet?: Fleet): RigPlans {
     roofed,
     jobs,
     relations: relationsOf(jobs),
-    keys: keysOf(jobs),
+    keys: keysOf(jobs, ground.view.rig),
     clocksAfter: remembered(
       (laid: readonly Laid[]) => [...new Set(laid.map(({ material, day }) => `${material.name} ${day}`))].join(),
       clocksAfter,
@@ -70,16 +72,9 @@ function remembered<A, B>(keyOf: (input: A) => string, make: (input: A) => B): (
   };
 }
 
-function keysOf(jobs: readonly Job[]): ReadonlyMap<Job, string> {
-  const given = new Map<string, number>();
-  return new Map(
-    jobs.map((job) => {
-      const stem = [job.word, [...job.items].sort().join('+')].filter((part) => part !== '').join(' ');
-      const times = (given.get(stem) ?? 0) + 1;
-      given.set(stem, times);
-      return [job, times === 1 ? stem : `${stem}/${times}`];
-    }),
-  );
+function keysOf(jobs: readonly Job[], rig: Rig): ReadonlyMap<Job, string> {
+  const keys = planKeys(rig);
+  return new Map(jobs.map((job) => [job, keys.get(asWritten(job.plan)) as string]));
 }
 
 export function clustersOf(rig: RigPlans): readonly Cluster[] {

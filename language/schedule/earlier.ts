@@ -1,6 +1,7 @@
 // What was written before: visits of an earlier schedule, and which of the work of today they were to do.
 import { addDays } from '../values/calendar.ts';
 import type { Cluster } from './clusters.ts';
+import type { Job } from './job.ts';
 import type { Wish } from './place.ts';
 import type { Schedule, Visit } from './types.ts';
 
@@ -54,12 +55,19 @@ export function keptOf(earlier: Schedule | undefined, clusters: readonly Cluster
           },
           altered:
             plans.size !== count(mine) ||
-            mine.some(({ jobs, rig }) => jobs.some((job) => !plans.has(rig.keys.get(job) as string))),
+            mine.some(({ jobs, rig }) =>
+              jobs.some((job) => !plans.has(rig.keys.get(job) as string) || isPartlyDone(job, earlier.asOf)),
+            ),
           frozen: day <= addDays(asOf, frozenDays),
           dear: day > addDays(asOf, frozenDays) && day <= addDays(asOf, dearDays),
         },
       ];
     });
+}
+
+/** Whether some of a plan was done since an earlier schedule was made. */
+function isPartlyDone({ plan: { partly } }: Job, since: string): boolean {
+  return partly !== undefined && partly.by.last >= since;
 }
 
 function count(clusters: readonly Cluster[]): number {

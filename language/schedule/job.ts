@@ -2,8 +2,8 @@
 import { type Due, duesOf } from '../due/index.ts';
 import { type Takeoff, takeOff } from '../estimate/takeoff.ts';
 import { whyNoSealant, whyNoTape } from '../measure/treatable.ts';
-import { isDone } from '../resolve/done.ts';
-import type { Dates, Fleet, Material, Plan, RigView } from '../resolve/types.ts';
+import { asWritten, itemsOf, type OpenPlan, openPlans } from '../resolve/done.ts';
+import type { Dates, Fleet, Material, RigView } from '../resolve/types.ts';
 import { coverAllowed, isThere, type RigState, rank, rigState } from '../seams/index.ts';
 import { addDays, addPeriod } from '../values/calendar.ts';
 import { settles } from './settle.ts';
@@ -20,12 +20,14 @@ export interface Bound {
 
 export interface Job {
   readonly view: RigView;
-  readonly plan: Plan;
+  readonly plan: OpenPlan;
   readonly word: PlanWord;
   /** Where it stands among the plans of its rig. */
   readonly row: number;
   /** The items it is about, each once, as written; empty for the whole roof. */
   readonly items: readonly string[];
+  /** The same with what is done already: names that outlive a day of work are made of these. */
+  readonly named: readonly string[];
   readonly materials: readonly Material[];
   readonly takeoff: Takeoff;
   /** What has to be ordered for it, with the day from which it can be there; also among `from`. */
@@ -71,7 +73,7 @@ export function groundOf(
 /** The open plans of a rig, as they are written. */
 export function jobsOf(ground: Ground): readonly Job[] {
   const { view, asOf } = ground;
-  const open = view.rig.plans.filter((plan) => !isDone(plan, view.rig, asOf));
+  const open = openPlans(view.rig, asOf);
   const stripped = new Set(
     open.flatMap(({ statement, places }) => (openers.has(statement.word) ? places.map(({ item }) => item) : [])),
   );
@@ -83,17 +85,17 @@ export function jobsOf(ground: Ground): readonly Job[] {
   });
 }
 
-function jobOf(plan: Plan, row: number, stripped: ReadonlySet<string>, ground: Ground): Omit<Job, 'due'> {
+function jobOf(plan: OpenPlan, row: number, stripped: ReadonlySet<string>, ground: Ground): Omit<Job, 'due'> {
   const { view, asOf } = ground;
-  const { statement, places } = plan;
+  const { statement } = plan;
   const { word } = statement;
   const materials = (statement.materials ?? []).flatMap(({ name }) => view.material(name) ?? []);
-  const named = [...new Set(places.map(({ item }) => item))];
-  const items = named.filter((name) => {
+  const left = itemsOf(plan);
+  const items = left.filter((name) => {
     const seam = ground.state.seams.get(name);
     return seam === undefined || isThere(seam, asOf);
   });
-  const gone = items.length === 0 && named.length > 0 ? `${namesOf(named)} is not there on ${asOf}` : undefined;
+  const gone = items.length === 0 && left.length > 0 ? `${namesOf(left)} is not there on ${asOf}` : undefined;
   const limit = limitOf(plan, asOf);
   const untreatable = word === 'tape' || word === 'seal' ? whyNone(items, word, view) : undefined;
   const cover = word === 'tape' ? coverBounds(plan, stripped, limit, ground) : { from: [] };
@@ -105,6 +107,7 @@ function jobOf(plan: Plan, row: number, stripped: ReadonlySet<string>, ground: G
     word,
     row,
     items,
+    named: itemsOf(asWritten(plan)),
     materials,
     takeoff: takeOff(plan, { view, states: ground.state.seams, system: view.rig.policy.units.value, asOf }, new Set()),
     waits,
@@ -128,7 +131,7 @@ function whyNone(items: readonly string[], word: 'tape' | 'seal', { rig }: RigVi
   return `${first.name} is not to be ${word === 'tape' ? 'taped' : 'sealed'}: ${first.why}`;
 }
 
-function ownBounds({ statement }: Plan, asOf: string): readonly Bound[] {
+function ownBounds({ statement }: OpenPlan, asOf: string): readonly Bound[] {
   const { after, on } = statement;
   const today = on?.last === asOf;
   const begin = today ? asOf : addDays(asOf, 1);
@@ -140,7 +143,7 @@ function ownBounds({ statement }: Plan, asOf: string): readonly Bound[] {
 }
 
 /** A plan whose last day is past is late and done as soon as it can be; a day of its own that is past is past. */
-function limitOf({ statement }: Plan, asOf: string): Bound | undefined {
+function limitOf({ statement }: OpenPlan, asOf: string): Bound | undefined {
   const { on, before } = statement;
   if (on) return { date: on.last, because: `it is written \`on ${on.text}\`` };
   if (!before || before.last <= asOf) return undefined;
@@ -177,7 +180,7 @@ function leadBounds(materials: readonly Material[], { view, asOf, stock, waiting
 
 /** When tape may go over what lies there. Where the plan is to be done between low and high figure, the low one holds. */
 function coverBounds(
-  { places }: Plan,
+  { places }: OpenPlan,
   stripped: ReadonlySet<string>,
   limit: Bound | undefined,
   { view, state, asOf }: Ground,

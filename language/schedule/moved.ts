@@ -5,6 +5,7 @@ import type { Cluster } from './clusters.ts';
 import type { Kept } from './earlier.ts';
 import { type Job, titleOf } from './job.ts';
 import { compare } from './obstacle.ts';
+import { planKeys } from './plan-keys.ts';
 import type { Moved, Schedule, Visit } from './types.ts';
 import type { Visits } from './visits.ts';
 
@@ -30,7 +31,9 @@ export function movedSince(
       // What was begun and has no record goes on: that is no move.
       if (to === from || (to !== undefined && to === ahead)) continue;
       const because =
-        to === undefined ? whyGone(plan, mine, asOf) : whyMoved(visit, to, { visits, kept, refused, asOf, board });
+        to === undefined
+          ? whyGone(plan, mine, asOf)
+          : whyMoved(visit, to, jobOf(plan, mine), { visits, kept, refused, asOf, board });
       const key = `${to} ${because}`;
       const group = groups.get(key) ?? { plans: [], ...(to === undefined ? {} : { to }), because };
       group.plans.push(plan);
@@ -77,10 +80,8 @@ function whyGone(plan: string, work: RigWork | undefined, asOf: string): string 
     return sentence(out?.because ?? 'no day was found');
   }
   const { rig } = work.ground.view;
-  const written = rig.plans.find(({ statement, places }) => {
-    const items = [...new Set(places.map(({ item }) => item))].sort().join('+');
-    return plan.replace(/\/\d+$/, '') === [statement.word, items].filter((part) => part !== '').join(' ');
-  });
+  const keys = planKeys(rig);
+  const written = rig.plans.find((one) => keys.get(one) === plan);
   const record = written && doneBy(written, rig, asOf);
   return record ? `It is done: recorded on ${record.first}.` : 'The plan is not there any more.';
 }
@@ -93,8 +94,11 @@ interface Now {
   readonly board: () => Board;
 }
 
-function whyMoved(visit: Visit, to: string, { visits, kept, refused, asOf, board }: Now): string {
+function whyMoved(visit: Visit, to: string, job: Job | undefined, { visits, kept, refused, asOf, board }: Now): string {
   const from = visit.days[0] as string;
+  const partly = job?.plan.partly?.by.first;
+  if (partly !== undefined && from <= partly)
+    return `Some of it is done, recorded on ${partly}; what is left has this day.`;
   if (from < asOf) return `Its day, ${from}, is past and nothing is recorded of it.`;
   const mine = kept.find((one) => one.visit === visit);
   if (!mine) return 'It goes with other work now.';

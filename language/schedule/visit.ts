@@ -94,8 +94,8 @@ function inOrder(jobs: readonly Job[]): readonly Job[] {
 function workOf(jobs: readonly Job[]): string {
   const parts = [...jobs]
     .sort((a, b) => rankOf(a.word) - rankOf(b.word))
-    .map(({ word, items }) => {
-      const names = [...items].sort();
+    .map(({ word, named }) => {
+      const names = [...named].sort();
       const shown = names.length > 3 ? [...names.slice(0, 2), `${names.length - 2}-more`] : names;
       return shown.length === 0 ? word : `${word}-${shown.join('+')}`;
     });

@@ -7,7 +7,7 @@ const visits = (...lines: readonly string[]) =>
   visitsOf(viewOf(rigWith('edge curbside', 'cap front', ...lines)).rig.plans, asOf).map(({ from, to, plans }) => ({
     from,
     to,
-    plans: plans.map(planText),
+    plans: plans.map((plan) => planText(plan, 'us')),
   }));
 
 describe('visits', () => {

@@ -30,6 +30,21 @@ describe('the dates of a plan', () => {
     expect(said('plan-in-the-past', rig('tape front with Strip4'), spring)).toEqual([]);
   });
 
+  it('that were kept for some of it are spoken of for the rest alone', () => {
+    const text = rig('tape front, curbside with Strip4 before 2027-04-30', 'taped 2027-04-20 front with Strip4');
+    expect(said('plan-done', text, spring)).toEqual([]);
+    const [finding] = said('plan-in-the-past', text, spring);
+    expect(finding?.message).toContain('Of this, `curbside` was to be done by 2027-04-30');
+  });
+
+  it('are no matter of days once all is done', () => {
+    const text = rig('trip 2027-05-01 to 2027-06-30', 'tape front with Strip4 after 2027-04-16 before 2027-06-01');
+    expect(said('no-free-day', text, spring)).toHaveLength(1);
+    expect(
+      said('no-free-day', `${text.trimEnd().slice(0, -1)}\ntaped 2027-04-20 front with Strip4\n}\n`, spring),
+    ).toEqual([]);
+  });
+
   it('that were kept are seen in the records: the plan can go', () => {
     const text = rig('tape front with Strip4 before 2027-04-30', 'taped 2027-04-20 front with Strip4');
     const [finding] = said('plan-done', text, spring);

@@ -1,5 +1,5 @@
 // The lines to be typed afterwards, ready made: what is left to fill in is underlined.
-import { pastOf } from '../../resolve/done.ts';
+import { pastOf, targetsLeft } from '../../resolve/done.ts';
 import type { Material, MaterialsOf } from '../../resolve/types.ts';
 import type { System } from '../../values/display.ts';
 import { shown } from './shown.ts';
@@ -28,9 +28,7 @@ export function recordLines({ jobs }: VisitWork, material: MaterialsOf, system: 
 
 function recordLine({ word, plan, items }: VisitJob, material: MaterialsOf, system: System): string {
   const { statement } = plan;
-  const targets = (statement.targets ?? []).map(({ name, stretch }) =>
-    stretch ? `${name} from ${stretch.low.text} to ${stretch.high.text}` : name,
-  );
+  const targets = targetsLeft(plan, system, gap);
   const where = targets.length > 0 ? targets : word === 'wash' ? [] : items;
   const materials = (statement.materials ?? []).map(({ name }) => {
     const found = material(name);

@@ -1,16 +1,16 @@
 // What a visit of the schedule takes of the estimate: its jobs, its pieces, its rolls. The schedule says when, the estimate
 // how much; both are made of the same plans.
 import type { CuttingList, Estimate, JobLine, PieceLine, StockLine } from '../../estimate/index.ts';
-import { isDone } from '../../resolve/done.ts';
+import { asWritten, type OpenPlan, openPlans } from '../../resolve/done.ts';
 import { relativeTo } from '../../resolve/paths.ts';
-import type { Material, Plan, RigView } from '../../resolve/types.ts';
-import type { Visit } from '../../schedule/index.ts';
-import { isThere, type RigState } from '../../seams/index.ts';
+import type { Material, RigView } from '../../resolve/types.ts';
+import { planKeys, type Visit } from '../../schedule/index.ts';
+import type { RigState } from '../../seams/index.ts';
 import type { Piece } from '../roof/index.ts';
 
 /** A job of the estimate with the plan that it comes from. */
 export interface VisitJob extends Pick<JobLine, 'text' | 'word' | 'items' | 'beads' | 'pieces'> {
-  readonly plan: Plan;
+  readonly plan: OpenPlan;
   /** Tape, patch or coating that are not counted as a bead or a liquid. */
   readonly materials: readonly string[];
 }
@@ -46,12 +46,12 @@ export function workOf(
   folder: string,
 ): VisitWork {
   const { rig, material } = view;
-  const plans = plansOf(visit, view, state);
+  const plans = plansOf(visit, view, state.asOf);
   const jobs = estimate.jobs.flatMap((job): (VisitJob & { readonly line: JobLine })[] => {
-    const plan = rig.plans.find(
+    const plan = plans.find(
       ({ file, statement }) => statement.at[0] === job.at[0] && relativeTo(folder, file) === job.file,
     );
-    if (plan === undefined || !plans.has(plan)) return [];
+    if (plan === undefined) return [];
     const used = (plan.statement.materials ?? []).map(({ name }) => name);
     const counted = new Set([
       ...job.beads.map(({ sealant }) => sealant),
@@ -76,25 +76,10 @@ export function workOf(
   };
 }
 
-/**
- * The plans that a visit does. The schedule names them by their word and items, the second of a name with its number; the
- * same names are made here from the open plans of the rig.
- */
-function plansOf({ plans = [] }: Visit, { rig }: RigView, { seams, asOf }: RigState): ReadonlySet<Plan> {
-  const given = new Map<string, number>();
-  const mine = new Set(plans);
-  const done = rig.plans.filter((plan) => {
-    if (isDone(plan, rig, asOf)) return false;
-    const items = [...new Set(plan.places.map(({ item }) => item))].filter((name) => {
-      const seam = seams.get(name);
-      return seam === undefined || isThere(seam, asOf);
-    });
-    const stem = [plan.statement.word, items.sort().join('+')].filter((part) => part !== '').join(' ');
-    const times = (given.get(stem) ?? 0) + 1;
-    given.set(stem, times);
-    return mine.has(times === 1 ? stem : `${stem}/${times}`);
-  });
-  return new Set(done);
+/** What is left of the plans that a visit does, which the schedule names. */
+function plansOf({ plans = [] }: Visit, { rig }: RigView, asOf: string): readonly OpenPlan[] {
+  const keys = planKeys(rig);
+  return openPlans(rig, asOf).filter((plan) => plans.includes(keys.get(asWritten(plan)) as string));
 }
 
 function cutsOf(
