@@ -2,11 +2,15 @@ import { commands, type ExtensionContext, window } from 'vscode';
 import {
   calendarCommand,
   goToCommand,
+  newRigCommand,
+  recordInspectionCommand,
   roofPlanCommand,
   writeCommand,
   writeSheetsCommand,
 } from '../language/protocol/index.ts';
 import { setAsOf } from './as-of.ts';
+import { newRig } from './authoring/new-rig.ts';
+import { recordInspection } from './authoring/record-inspection.ts';
 import { calendars } from './calendar/panels.ts';
 import { showCalendar } from './calendar/show.ts';
 import { explainRule } from './explain-rule.ts';
@@ -34,6 +38,8 @@ export async function activate(context: ExtensionContext): Promise<void> {
     commands.registerCommand(goToCommand, (argument?: unknown) => goTo(argument)),
     commands.registerCommand(roofPlanCommand, (argument?: unknown) => showRoofPlan(server, plans, argument)),
     commands.registerCommand(calendarCommand, (argument?: unknown) => showCalendar(server, months, argument)),
+    commands.registerCommand(newRigCommand, () => newRig(server)),
+    commands.registerCommand(recordInspectionCommand, (argument?: unknown) => recordInspection(server, argument)),
     commands.registerCommand('rigseam.setAsOf', setAsOf),
     commands.registerCommand('rigseam.explainRule', (rule?: unknown) => explainRule(server, rule)),
     commands.registerCommand('rigseam.restart', () => start(server)),

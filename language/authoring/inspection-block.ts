@@ -37,7 +37,7 @@ export interface Form {
 
 /**
  * The lines of the block. Seams that are sound with nothing else to say go into `rest sound`, but only when every one of
- * `all` was spoken of or the rest was said to be sound: a seam that nobody came to is never called sound.
+ * `all`, which stand in the order of the walk, was spoken of or the rest was said to be sound: a seam that nobody came to is never called sound.
  */
 export function inspectionLines(
   { date, by, said, restIsSound }: SaidInspection,
@@ -51,11 +51,9 @@ export function inspectionLines(
   const plain = (one: SaidOfSeam) => counts.get(one.item) === 1 && isPlainSound(one);
   const written = said.filter((one) => !(isWhole && plain(one)));
   // The whole of a seam goes before its parts: what is said of a part holds there.
-  const order = [...spoken];
   const sorted = written.toSorted(
     (a, b) =>
-      order.indexOf(a.item) - order.indexOf(b.item) ||
-      Number(a.stretch !== undefined) - Number(b.stretch !== undefined),
+      all.indexOf(a.item) - all.indexOf(b.item) || Number(a.stretch !== undefined) - Number(b.stretch !== undefined),
   );
   const isRest =
     isWhole && (restIsSound ? all.some((item) => !sorted.some((one) => one.item === item)) : said.some(plain));

@@ -92,7 +92,7 @@ describe('an inspection over the protocol', () => {
     expect(walk).toMatchObject({ name: 'Plover', date: '2026-11-25', people: ['K. Osei'] });
     const [curbside, , front, , airCon] = walk.stations;
     expect(curbside).toMatchObject({ what: 'edge, 9.00 m', length: '9000 mm', lastNote: 'by the rail' });
-    expect(curbside?.last).toContain('hairline 2026-05-01 from 2 m to 3 m');
+    expect(curbside?.last).toContain('hairline 2026-05-01 from 2.00 m to 3.00 m');
     const lifting = (station: typeof front) => station?.gauges.find(({ word }) => word === 'lifting')?.gauge;
     expect(lifting(curbside)).toContain('thumbnail');
     expect(lifting(front)).toContain('fish-mouth open');
