@@ -1,6 +1,6 @@
 // A real VS Code in a real browser: starts the server build with the packed extension and drives the workbench.
 import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -132,7 +132,8 @@ export async function startEditor(
     });
     const page = await browser.newPage({ viewport: { width: 1500, height: 950 } });
     await page.goto(`http://127.0.0.1:${port}/?folder=${encodeURIComponent(workspace)}`);
-    await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor({ timeout: 90_000 });
+    const listed = readdirSync(workspace).length > 0 ? '.explorer-folders-view .monaco-list-row' : '.explorer-viewlet';
+    await page.locator(listed).first().waitFor({ timeout: 90_000 });
     return { ...drive(page, workspace, pictures), configure, data, close };
   } catch (error) {
     await close();

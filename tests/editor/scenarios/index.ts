@@ -4,8 +4,18 @@ import { browser } from './browser.ts';
 import { mainJob } from './main-job.ts';
 import { navigation } from './navigation.ts';
 import { reading } from './reading.ts';
+import { records } from './records.ts';
 import { restricted } from './restricted.ts';
 import { roofPlan } from './roof-plan.ts';
 import { views } from './views.ts';
 
-export const scenarios: readonly Scenario[] = [mainJob, reading, browser, restricted, roofPlan, navigation, views];
+export const scenarios: readonly Scenario[] = [
+  mainJob,
+  reading,
+  browser,
+  restricted,
+  roofPlan,
+  navigation,
+  views,
+  records,
+];
