@@ -12,8 +12,24 @@ const read = (editor: Editor, file: string) => readFileSync(join(editor.workspac
 async function asks(editor: Editor, words: RegExp): Promise<void> {
   await eventually(`a question like ${words}`, async () => {
     const placeholder = await widget(editor).locator('input[type=text]').first().getAttribute('placeholder');
-    return words.test(`${await widget(editor).innerText()} ${placeholder}`);
+    return words.test(`${await widget(editor).textContent()} ${placeholder}`);
   });
+}
+
+/** Extensions are there a little later than the palette. */
+async function untilListed(editor: Editor, command: string): Promise<void> {
+  await eventually(
+    `${command} in the palette`,
+    async () => {
+      await editor.press('F1');
+      await widget(editor).locator('input[type=text]').first().fill(`>${command}`);
+      await editor.page.waitForTimeout(500);
+      const is = await widget(editor).locator('.monaco-list-row', { hasText: command }).count();
+      await editor.press('Escape');
+      return is > 0;
+    },
+    40,
+  );
 }
 
 /** Types an answer and sends it off. */
@@ -44,9 +60,10 @@ export const records: Scenario = {
     {
       name: 'an empty folder: what kind of rig is it',
       async run(editor) {
-        // A file of somebody's that bears the name of the rig to be.
+        await untilListed(editor, 'Rigseam: New Rig Record');
         await editor.command('Rigseam: New Rig Record');
         await asks(editor, /What kind of rig/);
+        // A file of somebody's that bears the name of the rig to be.
         writeFileSync(join(editor.workspace, 'Plover.rig'), '# notes of mine\n');
       },
     },
