@@ -157,7 +157,7 @@ const askParts: Step<Draft> = async ({ kind, parts, units }, at) => {
     await pickMany<PartName>({
       title,
       at,
-      placeholder: 'What goes through the roof or stands on it? Usual ones are ticked, with usual sizes.',
+      placeholder: 'What is on the roof? What is usual is ticked.',
       choices,
     }),
     (answer) => ({ parts: answer }),

@@ -13,7 +13,7 @@ type Station = WalkReply['stations'][number];
 export type Move =
   | { readonly kind: 'say'; readonly seen: SaidOfSeam['seen'] }
   | { readonly kind: 'beside'; readonly field: 'note' | 'moisture' | 'stretch' }
-  | { readonly kind: 'wet' | 'next' | 'take-back' | 'rest' | 'stop' };
+  | { readonly kind: 'wet' | 'next' | 'take-back' | 'rest' | 'stop' | 'look' };
 
 /** Asks for one move at a seam. */
 export function askAt(walk: WalkReply, round: Round, station: Station): Promise<Reply<Move>> {
@@ -83,14 +83,23 @@ export function askAt(walk: WalkReply, round: Round, station: Station): Promise<
       value: { kind: 'stop' },
     },
   ];
-  const said = here.length > 0 ? `Said: ${here.map(words).join('; ')}. ` : '';
+  const last = [station.last, ...(station.lastNote ? [`“${station.lastNote}”`] : [])].join(', ');
   return pickOne<Move>({
-    title: `${walk.name}: ${name}`,
+    title: `${walk.name}: ${name} – ${station.what}`,
     at: { step: round.index + 1, total: round.items.length },
-    placeholder: `${said}${sentence(station.what)} Last: ${station.last}${station.lastNote ? `, “${station.lastNote}”` : ''}`,
-    choices,
+    placeholder: here.length > 0 ? `Said: ${here.map(words).join('; ')}` : `Last: ${last}`,
+    choices: last.length > placeholderFits ? [...choices, ...lastRows(last)] : choices,
   });
 }
+
+/** About what an input shows of its placeholder. */
+const placeholderFits = 80;
+
+/** What was found last, where it is too long to be seen at a glance: on lines of its own. */
+const lastRows = (last: string): readonly Choice<Move>[] => [
+  separator('Found last'),
+  ...last.split('; ').map((part): Choice<Move> => ({ label: `$(history) ${part}`, value: { kind: 'look' } })),
+];
 
 const separator = (label: string): Choice<Move> => ({ label, kind: QuickPickItemKind.Separator });
 
@@ -99,8 +108,6 @@ const besideChoice = (
   label: string,
   value: string | undefined,
 ): Choice<Move> => ({ label: `${label}…`, ...(value ? { description: value } : {}), value: { kind: 'beside', field } });
-
-const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 
 function restOf({ items, said, index }: Round, whole: SaidOfSeam | undefined): string {
   const spoken = new Set(said.map(({ item }) => item));

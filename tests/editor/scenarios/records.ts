@@ -115,7 +115,7 @@ export const records: Scenario = {
       name: 'the parts, the usual ones ticked',
       async run(editor) {
         await choose(editor, 'epdm');
-        await asks(editor, /goes through the roof/);
+        await asks(editor, /What is on the roof/);
         await widget(editor).locator('.monaco-list-row', { hasText: 'Skylight' }).first().waitFor();
       },
     },
@@ -166,7 +166,7 @@ export const records: Scenario = {
     {
       name: 'the first seam, with the gauges and what was found last',
       async run(editor) {
-        await asks(editor, /Plover: curbside \(1\/\d+\)/);
+        await asks(editor, /Plover: curbside – edge, 28 ft \(1\/\d+\)/);
         await asks(editor, /rubs off on a thumb/);
         await asks(editor, /Last: /);
       },
