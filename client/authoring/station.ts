@@ -87,7 +87,7 @@ export function askAt(walk: WalkReply, round: Round, station: Station): Promise<
   return pickOne<Move>({
     title: `${walk.name}: ${name} – ${station.what}`,
     at: { step: round.index + 1, total: round.items.length },
-    placeholder: here.length > 0 ? `Said: ${here.map(words).join('; ')}` : `Last: ${last}`,
+    placeholder: here.length > 0 ? `Said: ${here.map(words).join('; ')}` : `Last: ${last}. ${station.leg}`,
     choices: last.length > placeholderFits ? [...choices, ...lastRows(last)] : choices,
   });
 }

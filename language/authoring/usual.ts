@@ -156,8 +156,8 @@ function repeated<N extends PartName>(name: N, times: number): readonly N[] {
   return Array<N>(times).fill(name);
 }
 
-/** Groups of surfaces that a roof is made of. */
-const roofing: ReadonlySet<string> = new Set(['rubber', 'thermoplastic', 'moulded', 'metal', 'coating']);
+/** Groups of surfaces that a roof is made of. A coating is no membrane: it is recorded with `coated`, over what it lies on. */
+const roofing: ReadonlySet<string> = new Set(['rubber', 'thermoplastic', 'moulded', 'metal']);
 
 /** Whether a surface of that group may be the membrane or the skin of a roof; one that a yard declares itself may be anything. */
 export const isRoofing = (group: string | undefined, isBuiltIn: boolean): boolean =>

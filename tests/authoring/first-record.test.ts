@@ -31,7 +31,7 @@ describe('a first record', () => {
   it('offers the sheets that a roof is covered with, and no bead, flange or deck', () => {
     expect(membranes).toEqual(expect.arrayContaining(['epdm', 'tpo', 'pvc', 'fibreglass', 'aluminium']));
     expect(membranes).not.toEqual(expect.arrayContaining(['abs']));
-    for (const none of ['wood', 'butyl', 'tape', 'unknown-sealant', 'polycarbonate'])
+    for (const none of ['wood', 'butyl', 'tape', 'unknown-sealant', 'polycarbonate', 'acrylic-coating'])
       expect(membranes).not.toContain(none);
   });
 

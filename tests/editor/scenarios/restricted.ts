@@ -29,6 +29,19 @@ export const restricted: Scenario = {
       },
     },
     {
+      name: 'a new rig is not written, and why',
+      async run(editor) {
+        await editor.command('Rigseam: New Rig Record');
+        const message = editor.page.locator('.notification-toast', {
+          hasText: 'Writing files needs a trusted workspace',
+        });
+        await message.waitFor();
+        assert.equal(await editor.page.locator('.quick-input-widget').isVisible(), false);
+        await editor.command('Notifications: Clear All Notifications');
+        await message.waitFor({ state: 'detached' });
+      },
+    },
+    {
       name: 'the roof plan is shown, and not saved',
       async run(editor) {
         await editor.open('wren.rig');
