@@ -36,7 +36,7 @@ export const restricted: Scenario = {
           hasText: 'Writing files needs a trusted workspace',
         });
         await message.waitFor();
-        assert.equal(await editor.page.locator('.quick-input-widget').isVisible(), false);
+        await editor.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
         await editor.command('Notifications: Clear All Notifications');
         await message.waitFor({ state: 'detached' });
       },
