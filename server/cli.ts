@@ -1,11 +1,12 @@
 #!/usr/bin/env node
 // The command line: the same engine as the editor, for terminals, hooks and CI.
-import { writeSync } from 'node:fs';
+import { readFileSync, writeSync } from 'node:fs';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { Temporal } from 'temporal-polyfill';
 import { isValidDate } from '../language/values/calendar.ts';
 import { version } from '../package.json';
 import { check, checkText } from './cli/check.ts';
+import { formatFiles, formatText } from './cli/format.ts';
 import { asked, Misuse } from './cli/paths.ts';
 import { writeDocuments } from './cli/write.ts';
 
@@ -83,6 +84,28 @@ program
       if (failed) process.exitCode = 1;
     },
   );
+
+program
+  .command('format')
+  .description(
+    'puts files in form, white space only; exit code 1 when --check finds one that is not, or a line is not understood',
+  )
+  .argument('[paths...]', 'files or folders')
+  .option('--check', 'write nothing, list what would change')
+  .option('--stdin', 'format what comes in on the standard input, to the standard output')
+  .action((paths: string[], { check = false, stdin = false }: { check?: boolean; stdin?: boolean }) => {
+    if (stdin === paths.length > 0) throw new Misuse('Name files or folders, or `--stdin` alone.');
+    if (stdin) {
+      const { text, changed, left } = formatText(readFileSync(0));
+      if (!check) print(text);
+      for (const line of left) console.error(line);
+      if (left.length > 0 || (check && changed)) process.exitCode = 1;
+      return;
+    }
+    const result = formatFiles(asked(paths, process.cwd()), { check });
+    print(result.text);
+    if (result.damaged || (check && result.changed.length > 0)) process.exitCode = 1;
+  });
 
 try {
   await program.parseAsync();

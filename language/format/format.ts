@@ -124,14 +124,14 @@ function surplusLines(lines: readonly Line[]): ReadonlySet<number> {
 }
 
 function leftIn({ lines, problems }: Written): Left[] {
-  const out: Left[] = problems.map(({ at, message }) => ({ at, why: message }));
-  const told = new Set<Statement>();
+  const broken = new Map<Statement, Left>();
   for (const { pieces } of lines)
     for (const { token, statement } of pieces) {
-      if (statement.sound || told.has(statement)) continue;
-      told.add(statement);
-      out.push({ at: [statement.head.startOffset, token.startOffset + token.image.length], why: notUnderstood });
+      if (statement.sound || token.image === '{' || token.image === '}') continue;
+      const start = broken.get(statement)?.at[0] ?? token.startOffset;
+      broken.set(statement, { at: [start, token.startOffset + token.image.length], why: notUnderstood });
     }
+  const out = [...problems.map(({ at, message }) => ({ at, why: message })), ...broken.values()];
   return out.sort((a, b) => a.at[0] - b.at[0]);
 }
 const notUnderstood = 'Not all of this line is understood.';

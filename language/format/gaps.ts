@@ -143,7 +143,7 @@ function stopOf(cells: readonly Cell[], ends: readonly number[]): number {
 
 const hasWidth = ({ row }: Statement) => row?.class !== 'declaration' && row?.class !== 'finding';
 
-/** A line that goes on with the statement above is indented to its values, or by two levels before a clause. */
+/** A line that goes on with the statement above is indented to its values, or by one level before a clause. */
 function hang({ lines, unsureFrom }: Written, line: Line, i: number, gaps: readonly Gaps[], sizes: Sizes): void {
   const first = line.pieces[0];
   if (!first || line.frozen || i >= unsureFrom) return;
@@ -165,7 +165,7 @@ function hanging(statement: Statement, word: string, gaps: readonly Gaps[], size
     }
   }
   const isClause = statement.row?.walk.clauses.has(word) ?? false;
-  return isClause ? 4 : headWidth(statement);
+  return isClause && statement.row?.block === undefined ? 2 : headWidth(statement);
 }
 
 /** A comment behind a line keeps its column where it fits; those of adjacent lines that stand below each other stay so. */

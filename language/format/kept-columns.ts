@@ -53,7 +53,7 @@ export function keptCells(text: string, run: readonly Line[]): readonly (readonl
   });
 }
 
-/** What each piece is among those of its line: a clause by its word, a value by its kind, each by its number. */
+/** What each piece that may begin a column is among those of its line: a clause by its word, a value by its kind, each by its number. */
 function keysOf(line: Line): (string | undefined)[] {
   const counts = new Map<string, number>();
   const own = ownPieces(line);
@@ -61,9 +61,19 @@ function keysOf(line: Line): (string | undefined)[] {
     const kind = kindOf(token);
     const count = counts.get(kind) ?? 0;
     counts.set(kind, count + 1);
-    // The statement word and its first value have their places; what follows a comma is one of a list.
-    return i < 2 || token.image === ',' || own[i - 1]?.token.image === ',' ? undefined : `${kind} ${count}`;
+    // The statement word and its first value have their places.
+    return i > 1 && isApart(token, (own[i - 1] as Piece).token) ? `${kind} ${count}` : undefined;
   });
 }
 
-const kindOf = ({ tokenType, image }: IToken) => (tokenType.name === 'CLAUSE' ? image : tokenType.name);
+/** Neither the next one of a list, nor the value of a clause, nor within a quantity. */
+function isApart(token: IToken, before: IToken): boolean {
+  if (token.tokenType.name === 'CLAUSE') return true;
+  return ![token, before].some(({ tokenType }) => within.has(tokenType.name)) && before.tokenType.name !== 'CLAUSE';
+}
+const within = new Set([',', 'UNIT', 'PER']);
+
+function kindOf({ tokenType, image }: IToken): string {
+  if (tokenType.name === 'CLAUSE') return image;
+  return tokenType.name === 'FRACTION' ? 'NUMBER' : tokenType.name;
+}

@@ -4,6 +4,7 @@ import { actions } from './actions.ts';
 import { completions } from './completion.ts';
 import { definitions } from './definition.ts';
 import { foldings } from './folding.ts';
+import { formatter } from './formatting.ts';
 import type { Features } from './here.ts';
 import { hints } from './hints.ts';
 import { hovers } from './hover.ts';
@@ -32,6 +33,7 @@ export function featureServices(features: Features): { readonly lsp: LspModule; 
       DefinitionProvider: () => definitions(features),
       DocumentLinkProvider: () => links(features),
       DocumentSymbolProvider: () => documentSymbols(features),
+      Formatter: () => formatter(features),
       FoldingRangeProvider: () => foldings(features),
       HoverProvider: () => hovers(features),
       InlayHintProvider: () => hints(features),

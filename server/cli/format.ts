@@ -1,0 +1,84 @@
+// `rigseam format`: files brought into form, or the list of those that are not.
+import { chmodSync, readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join, relative } from 'node:path';
+import { edited, type Formatting, format } from '../../language/format/index.ts';
+import { type Asked, Misuse } from './paths.ts';
+import { positions } from './text.ts';
+
+export interface FormatResult {
+  /** One line a file that changes, one for each place that is left as it stands, and a sum. */
+  readonly text: string;
+  /** Files that were changed, or would be. */
+  readonly changed: readonly string[];
+  /** Something was not understood and left alone. */
+  readonly damaged: boolean;
+}
+
+/** Formats files. Writes only those that change, each in one step; `check` writes nothing. */
+export function formatFiles({ files, from }: Asked, { check }: { readonly check: boolean }): FormatResult {
+  const lines: string[] = [];
+  const changed: string[] = [];
+  let damaged = false;
+  for (const path of files) {
+    const name = relative(from, path) || path;
+    const text = utf8(readFileSync(path), name);
+    const formatting = format(text);
+    if (formatting.edits.length > 0) {
+      if (!check) replaceFile(path, edited(text, formatting.edits));
+      changed.push(name);
+      lines.push(`${check ? 'would change' : 'changed'}  ${name}`);
+    }
+    lines.push(...leftText(text, formatting, name));
+    damaged ||= formatting.left.length > 0;
+  }
+  const count = `${files.length} ${files.length === 1 ? 'file' : 'files'}`;
+  lines.push(`${count}: ${changed.length} ${check ? 'would change' : 'changed'}.`);
+  return { text: `${lines.join('\n')}\n`, changed, damaged };
+}
+
+/** Formats what comes in; `left` says, a line each, what was left as it stands. */
+export function formatText(bytes: Uint8Array): {
+  readonly text: string;
+  readonly changed: boolean;
+  readonly left: readonly string[];
+} {
+  const text = utf8(bytes, 'The text');
+  const formatting = format(text);
+  return {
+    text: edited(text, formatting.edits),
+    changed: formatting.edits.length > 0,
+    left: leftText(text, formatting, '-'),
+  };
+}
+
+function leftText(text: string, { left }: Formatting, name: string): string[] {
+  const rangeOf = positions(text);
+  return left.map(({ at, why }) => {
+    const { line, character } = rangeOf(at).start;
+    return `${name}:${line + 1}:${character + 1}  left as it stands: ${why}`;
+  });
+}
+
+/** The text of bytes, its mark of byte order kept. Bytes that are no text would not survive being written. */
+function utf8(bytes: Uint8Array, name: string): string {
+  try {
+    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+  } catch {
+    throw new Misuse(`${name} is no plain UTF-8 text: nothing was changed in it.`);
+  }
+}
+
+/** Writes a new file beside the old one and puts it in its place, so that no half a file is ever seen. Links stay links. */
+function replaceFile(path: string, text: string): void {
+  const target = realpathSync(path);
+  const beside = join(dirname(target), `.${basename(target)}.${process.pid}.tmp`);
+  try {
+    const { mode } = statSync(target);
+    writeFileSync(beside, text, { flag: 'wx' });
+    chmodSync(beside, mode);
+    renameSync(beside, target);
+  } catch (error) {
+    rmSync(beside, { force: true });
+    throw error;
+  }
+}
