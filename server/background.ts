@@ -13,6 +13,8 @@ export interface Background {
   wake(): void;
   /** The folders of the workspace have changed: finds their files and checks them, at once. */
   discover(): void;
+  /** Settles once the files of the folders are found; checked they may be later. */
+  found(): Promise<void>;
   readonly busy: boolean;
   stop(): void;
 }
@@ -96,6 +98,9 @@ export function backgroundChecks(
     discover() {
       steps = session.discover()[Symbol.iterator]();
       runAfter(0);
+    },
+    async found() {
+      while (steps !== undefined && !stopped) await nextTurn();
     },
     get busy() {
       return running || steps !== undefined;

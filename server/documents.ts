@@ -1,6 +1,7 @@
 // The papers of a file's rigs and fleets, for the editor and for the command line.
 import { type Beside, documentsOf, scheduleIn } from '../language/documents/index.ts';
 import type { DocumentFile, DocumentsReply, Target } from '../language/protocol/index.ts';
+import { fleetsThatList } from '../language/resolve/listed-by.ts';
 import type { Project } from '../language/resolve/project.ts';
 import type { Dates } from '../language/resolve/types.ts';
 import type { Finding } from '../language/rules/finding.ts';
@@ -18,7 +19,8 @@ export function targetsIn(project: Project, path: string): Target[] {
 
 /**
  * The papers of the named rigs and fleets of a file; without names, of its only one. `place` writes where a finding stands.
- * `before` gives the text of a paper that was written before, where there is one: what it planned for this week stays. The
+ * `before` gives the text of a paper that was written before, where there is one: what it planned for this week stays.
+ * `fleetFiles` are the files that may declare fleets, as far as the front door knows: a rig's schedule names those that have it. The
  * solver of linear programs is loaded where a fleet is among them, to prove more of its purchase.
  */
 export async function documentsFor(
@@ -28,6 +30,7 @@ export async function documentsFor(
   dates: Dates,
   place: (finding: Finding) => string,
   before: (fileName: string) => Promise<string | undefined>,
+  fleetFiles: Iterable<string>,
 ): Promise<DocumentsReply> {
   const targets = targetsIn(project, path);
   if (names === undefined && targets.length > 1) return { kind: 'choose', targets };
@@ -54,9 +57,12 @@ export async function documentsFor(
     const previous = scheduleIn(await before(`${name}.schedule.json`), dates);
     return previous ? { previous } : {};
   };
+  const having = fleetsThatList(path, fleetFiles, project.records);
   for (const view of project.rigs(path)) {
     if (view.rig.kind === 'rig' && (!wanted || wanted.has(view.rig.name)))
-      files.push(...(await documentsOf({ kind: 'rig', view }, dates, await earlier(view.rig.name))));
+      files.push(
+        ...(await documentsOf({ kind: 'rig', view }, dates, { ...(await earlier(view.rig.name)), fleets: having })),
+      );
   }
   const fleets = project.fleets(path).filter(({ fleet }) => !wanted || wanted.has(fleet.name));
   const lp = fleets.length > 0 ? await loadLinearPrograms() : undefined;

@@ -43,6 +43,7 @@ import { documentsFor } from './documents.ts';
 import { resolveHint } from './features/hints.ts';
 import { resolveLens } from './features/lenses.ts';
 import { serveCalendars } from './fleet-calendar.ts';
+import { fleetFilesAmong } from './fleet-files.ts';
 import { awaitsFiles, serveMirror } from './from-client.ts';
 import type { Host } from './host.ts';
 import { rigServices } from './langium/services.ts';
@@ -143,7 +144,10 @@ export function startServer(connection: Connection, host: Host, pace: Pace = cal
   serveCalendars(connection, features, stale);
   serveAuthoring(connection, features);
   answer(connection, rulesAsk, ruleNames);
-  answer(connection, papersAsk, (request) => papersOf(session, open, host, request));
+  answer(connection, papersAsk, async (request) => {
+    await background.found();
+    return papersOf(session, open, host, request);
+  });
 
   let folders: readonly string[] = [];
   const setFolders = (next: readonly string[]) => {
@@ -203,7 +207,9 @@ async function papersOf(
     const { line, character } = rangeOf(texts.of(file), at).start;
     return `${relativeTo(root, file)}:${line + 1}:${character + 1}`;
   };
-  const reply = await documentsFor(session.project, pathOf(uri), names, session.dates, place, before);
+  // All that are found, checked or not.
+  const fleetFiles = fleetFilesAmong([...session.workspace.checkedFiles(), ...session.stale], session.files);
+  const reply = await documentsFor(session.project, pathOf(uri), names, session.dates, place, before, fleetFiles);
   if (only === undefined || reply.kind === 'choose') return reply;
   return { ...reply, files: reply.files.filter(({ name }) => isOfSheets(name)) };
 }

@@ -1,8 +1,7 @@
 // The papers of a rig or a fleet. The same records and as-of date give the same bytes.
 
 import type { DocumentFile, TextFile } from '../protocol/index.ts';
-import type { Dates, Fleet } from '../resolve/types.ts';
-import { addPeriod } from '../values/calendar.ts';
+import type { Dates } from '../resolve/types.ts';
 import { bookOf } from './book/index.ts';
 import { toBase64 } from './bytes.ts';
 import { comparisonChart } from './charts/index.ts';
@@ -10,6 +9,7 @@ import { estimateCsv } from './estimate-csv.ts';
 import { estimateMarkdown } from './estimate-markdown.ts';
 import { morningOf } from './morning/index.ts';
 import { type Beside, type Papers, papersOf, type Subject } from './papers.ts';
+import { comingVisits, partsOfFleet } from './rig-of-fleet.ts';
 import { scheduleCsv } from './schedule-csv.ts';
 import { scheduleIcs } from './schedule-ics.ts';
 import { scheduleMarkdown } from './schedule-markdown.ts';
@@ -20,8 +20,8 @@ export { type Beside, type Subject, scheduleIn } from './papers.ts';
 
 /**
  * `NAME.estimate.{md,csv,json}` and `NAME.schedule.{md,csv,ics,json}`; of a rig also work sheet, inspection sheet, roof plan,
- * the chart of the ways over the years, service book and a file for each leak; of a fleet the sheets of the rigs whose next
- * visit comes soon, and the page of the morning.
+ * the chart of the ways over the years, service book and a file for each leak; of a fleet the page of the morning, and of the
+ * rigs whose next visit comes soon their part of the schedule, `RIG.FLEET.schedule.{md,ics}`, and their sheets.
  */
 export function textDocumentsOf(subject: Subject, dates: Dates, beside: Beside = {}): TextFile[] {
   return textsOf(subject, papersOf(subject, dates, beside), dates);
@@ -49,6 +49,7 @@ function textsOf(subject: Subject, papers: Papers, dates: Dates): TextFile[] {
     file('schedule.csv', scheduleCsv(schedule)),
     file('schedule.ics', scheduleIcs(schedule)),
     file('schedule.json', json(schedule)),
+    ...rigParts(subject, papers, dates),
     ...sheetsOf(subject, subject.kind === 'fleet' ? comingVisits(papers, subject.fleet, dates) : papers, dates),
     ...waysChart(papers),
     ...bookOf(subject, papers, dates),
@@ -56,17 +57,20 @@ function textsOf(subject: Subject, papers: Papers, dates: Dates): TextFile[] {
   ];
 }
 
+function rigParts(subject: Subject, papers: Papers, dates: Dates): TextFile[] {
+  if (subject.kind === 'rig') return [];
+  return partsOfFleet(papers, subject.fleet, subject.views, dates).flatMap((part) => {
+    const name = `${part.name}.${part.partOf}.schedule`;
+    return [
+      { name: `${name}.md`, text: scheduleMarkdown(part) },
+      { name: `${name}.ics`, text: scheduleIcs(part) },
+    ];
+  });
+}
+
 /** `NAME.ways.svg` of a rig: what each way over the years costs by the end of each of them. */
 function waysChart({ estimate }: Papers): TextFile[] {
   const [only] = estimate.comparisons;
   if (estimate.kind === 'fleet' || only === undefined || 'reason' in only.comparison) return [];
   return [{ name: `${estimate.name}.ways.svg`, text: comparisonChart(only.comparison) }];
-}
-
-/** Without the visits that begin later than `due-soon`: nobody prints the sheets of a whole yard for a year. */
-function comingVisits(papers: Papers, { policy }: Fleet, { asOf }: Dates): Papers {
-  const until = addPeriod(asOf, policy.dueSoon.value);
-  const { schedule } = papers.schedule;
-  const visits = schedule.visits.filter(({ days }) => (days[0] as string) <= until);
-  return { ...papers, schedule: { ...papers.schedule, schedule: { ...schedule, visits } } };
 }

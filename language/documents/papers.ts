@@ -57,6 +57,8 @@ export const SchedulePaper = z
     ...common,
     schedule: Schedule,
     figures: ScheduleFigures,
+    /** Fleets that are known to have the rig: their schedules count. */
+    fleets: z.array(z.string()).readonly().optional(),
   })
   .readonly();
 export type SchedulePaper = z.infer<typeof SchedulePaper>;
@@ -77,10 +79,12 @@ export interface Beside {
   readonly lp?: LinearPrograms;
   /** The schedule that was written before: this week stays as it says, and what moves is told. */
   readonly previous?: Schedule;
+  /** The fleets that are known to have a rig: its own schedule names theirs. Nothing else of them counts. */
+  readonly fleets?: readonly string[];
 }
 
 /** Both papers of a rig or a fleet on the as-of date. The same subject, dates and what is beside give the same papers. */
-export function papersOf(subject: Subject, dates: Dates, { lp, previous }: Beside = {}): Papers {
+export function papersOf(subject: Subject, dates: Dates, { lp, previous, fleets = [] }: Beside = {}): Papers {
   const views = subject.kind === 'rig' ? [subject.view] : subject.views;
   const worked = views.map((view) => ({ view, ...estimateWithNeeds(view, dates) }));
   const estimates = worked.map(({ estimate }) => estimate);
@@ -116,10 +120,10 @@ export function papersOf(subject: Subject, dates: Dates, { lp, previous }: Besid
       },
       schedule: {
         document: 'rigseam/schedule/1',
-        // Whoever follows it goes up for a look even where no work is planned.
-        ...head({ ...dangers, roofWork: dangers.roofWork || schedule.dues.some(isWork) }),
+        ...head(lookedAtToo(dangers, schedule.dues)),
         schedule,
         figures: scheduleFigures(schedule, views),
+        ...(fleets.length > 0 ? { fleets } : {}),
       },
     },
     folder,
@@ -158,4 +162,10 @@ function together(fleet: Fleet, rigs: readonly RigNeeds[], { asOf }: Dates, lp?:
 /** Dates that only say until or from when something holds ask for no work. */
 const noWork: ReadonlySet<string> = new Set(['cover', 'tape-second-half', 'best-before', 'quote']);
 const isWork = ({ kind }: ScheduledDue) => !noWork.has(kind);
+
+/** Whoever follows a schedule goes up for a look even where no work is planned. */
+export function lookedAtToo(dangers: Dangers, dues: readonly ScheduledDue[]): Dangers {
+  return { ...dangers, roofWork: dangers.roofWork || dues.some(isWork) };
+}
+
 const isUnplanned = (due: ScheduledDue) => isWork(due) && due.status !== 'not-due' && due.settledBy === undefined;

@@ -4,6 +4,7 @@ import ICAL from 'ical.js';
 import type { ScheduledDue, Visit } from '../schedule/index.ts';
 import { addDays } from '../values/calendar.ts';
 import type { SchedulePaper } from './papers.ts';
+import type { PartOfFleet } from './rig-of-fleet.ts';
 import { clockText, shortTitle } from './titles.ts';
 
 // The blank that begins a folded line counts among its 75 octets; the library counts without it.
@@ -12,25 +13,36 @@ ICAL.foldLength = 74;
 type Component = InstanceType<typeof ICAL.Component>;
 
 /** All dates are days without a zone. The stamp is the as-of date, so that the file changes only with its content. */
-export function scheduleIcs(paper: SchedulePaper): string {
+export function scheduleIcs(paper: SchedulePaper | PartOfFleet): string {
   const { schedule, name, asOf } = paper;
+  const fleet = 'partOf' in paper ? paper.partOf : paper.kind === 'fleet' ? name : undefined;
+  const title = `Rigseam: ${fleet === undefined || fleet === name ? name : `${name} (${fleet})`}`;
   const calendar = new ICAL.Component('vcalendar');
   calendar.addPropertyWithValue('version', '2.0');
   calendar.addPropertyWithValue('prodid', '-//Rigseam//Rigseam schedule//EN');
   calendar.addPropertyWithValue('calscale', 'GREGORIAN');
   // The name that most calendars show; RFC 7986 has the same as NAME.
-  calendar.addPropertyWithValue('name', `Rigseam: ${name}`);
-  calendar.addPropertyWithValue('x-wr-calname', `Rigseam: ${name}`);
+  calendar.addPropertyWithValue('name', title);
+  calendar.addPropertyWithValue('x-wr-calname', title);
+  const others = (paper.fleets ?? []).map((one) => `${one}.schedule.ics`);
+  if (others.length > 0) {
+    const text = `The schedule that counts is that of the fleet: ${others.join(', ')}. Take that one into your calendar, not both.`;
+    calendar.addPropertyWithValue('description', text);
+    calendar.addPropertyWithValue('x-wr-caldesc', text);
+  }
   for (const visit of schedule.visits) {
     calendar.addSubcomponent(eventOf(visit, paper));
     for (const clock of clocksOf(visit, asOf)) calendar.addSubcomponent(clock);
   }
   for (const due of schedule.dues) calendar.addSubcomponent(dueOf(due, asOf));
-  if (paper.kind === 'fleet') ofFleet(calendar, name);
+  if (fleet !== undefined) ofFleet(calendar, fleet);
   return `${calendar.toString()}\r\n`;
 }
 
-/** A fleet's schedule of a rig is another one than the rig's own: in one calendar the two must not take each other's place. */
+/**
+ * A fleet's schedule of a rig is another one than the rig's own: in one calendar the two must not take each other's place. A
+ * rig's part of it has the names that the whole has, so that a calendar that takes both shows each visit once.
+ */
 function ofFleet(calendar: Component, name: string): void {
   for (const part of calendar.getAllSubcomponents()) {
     for (const property of ['uid', 'related-to']) {

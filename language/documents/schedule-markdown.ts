@@ -2,21 +2,20 @@
 import type { ScheduledDue, ScheduledTask, Visit } from '../schedule/index.ts';
 import { bullets, left, paragraphs, plain, section, table } from './markdown.ts';
 import type { SchedulePaper } from './papers.ts';
+import type { PartOfFleet } from './rig-of-fleet.ts';
 import { clockText, shortTitle } from './titles.ts';
 
 /** Days: what falls due within a year stands first, the rest at the end. */
 const near = 366;
 
-export function scheduleMarkdown(paper: SchedulePaper): string {
+export function scheduleMarkdown(paper: SchedulePaper | PartOfFleet): string {
   const { schedule, cautions, note, name, asOf, library } = paper;
   // They come in order of their dates.
   const dues = [...schedule.dues].sort((a, b) => order[a.status] - order[b.status]);
   return paragraphs(
     `# Schedule: ${plain(name)}`,
     `As of ${asOf}, computed from what was recorded and planned. Built-in figures: library ${library}.`,
-    paper.kind === 'rig' && schedule.visits.length > 0
-      ? 'It speaks of this rig alone: where a fleet has it, the bookings, bays and crew are in the schedule of the fleet, and that one counts.'
-      : undefined,
+    whichCounts(paper),
     lateness(paper),
     section('Moved since it was written last', bullets(movedOf(paper))),
     section(
@@ -48,6 +47,22 @@ export function scheduleMarkdown(paper: SchedulePaper): string {
     section('Cautions', bullets(cautions.map(({ text }) => text))),
     note,
   );
+}
+
+/** Which schedule a rig is to follow: that of its fleet, which alone knows of bookings, bays and crew. */
+function whichCounts(paper: SchedulePaper | PartOfFleet): string | undefined {
+  const { name, kind, fleets = [], schedule } = paper;
+  if (kind === 'fleet') return undefined;
+  if ('partOf' in paper)
+    return `This is its part of \`${paper.partOf}.schedule.md\`, with the bookings, bays and crew of ${plain(paper.partOf)}: it counts, not \`${name}.schedule.md\`.`;
+  if (fleets.length > 0) {
+    const theirs = fleets.map(
+      (fleet) => `\`${fleet}.schedule.md\` (this rig's part, once a visit is near: \`${name}.${fleet}.schedule.md\`)`,
+    );
+    return `Not this schedule counts, but that of the fleet, which knows the bookings, bays and crew: ${theirs.join('; ')}.`;
+  }
+  if (schedule.visits.length === 0) return undefined;
+  return 'It speaks of this rig alone: where a fleet has it, the bookings, bays and crew are in the schedule of the fleet, and that one counts.';
 }
 
 const order: Readonly<Record<ScheduledDue['status'], number>> = { overdue: 0, due: 1, soon: 2, 'not-due': 3 };

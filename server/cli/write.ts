@@ -7,6 +7,7 @@ import { createProject } from '../../language/resolve/project.ts';
 import type { Dates } from '../../language/resolve/types.ts';
 import type { Finding } from '../../language/rules/finding.ts';
 import { documentsFor, targetsIn } from '../documents.ts';
+import { fleetFilesAmong } from '../fleet-files.ts';
 import { textAt } from '../written-before.ts';
 import { type Asked, diskOf, Misuse } from './paths.ts';
 import { positions } from './text.ts';
@@ -38,6 +39,7 @@ export async function writeDocuments(asked: Asked, dates: Dates, options: WriteO
   const notes: string[] = [];
   const from = (path: string) => relative(asked.from, path) || path;
   const found = new Set<string>();
+  const fleetFiles = fleetFilesAmong(asked.files, disk);
   for (const path of asked.files) {
     const all = targetsIn(project, path).map((target) => target.name);
     const names = options.name ? all.filter((name) => options.name?.includes(name)) : all;
@@ -48,7 +50,7 @@ export async function writeDocuments(asked: Asked, dates: Dates, options: WriteO
       return `${from(finding.file)}:${start.line + 1}:${start.character + 1}`;
     };
     const before = (name: string) => textAt(join(resolve(options.out), name));
-    const reply = await documentsFor(project, path, names, dates, place, before);
+    const reply = await documentsFor(project, path, names, dates, place, before, fleetFiles);
     if (reply.kind !== 'documents') continue;
     files.push(...reply.files);
     notes.push(...(reply.notes ?? []));

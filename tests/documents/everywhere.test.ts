@@ -45,6 +45,16 @@ function written(name: string, environment: Readonly<Record<string, string>>): M
   return new Map(readdirSync(out).map((file) => [file, readFileSync(join(out, file)).toString('base64')]));
 }
 
+it('a rig that is written with its folder names the schedule of its fleet', { timeout: 60_000 }, () => {
+  const schedule = (path: string, out: string): string => {
+    const call = [program, 'write', path, '--name', 'Brook', '--out', join(folder, out), '--as-of', '2026-11-25'];
+    expect(spawnSync(process.execPath, call, { cwd: root, encoding: 'utf8' }).stderr).toBe('');
+    return readFileSync(join(folder, out, 'Brook.schedule.md'), 'utf8');
+  };
+  expect(schedule('examples/fleet', 'whole')).toContain('`Highmeadow.schedule.md`');
+  expect(schedule('examples/fleet/rigs/brook.rig', 'alone')).toContain('where a fleet has it');
+});
+
 describe('the papers have the same bytes', () => {
   const zones = ['UTC', 'Pacific/Auckland', 'America/St_Johns'];
   const languages = ['C', 'tr_TR.UTF-8'];

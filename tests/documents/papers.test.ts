@@ -19,7 +19,7 @@ const withoutPlaces = (name: string, text: string): unknown =>
   name.endsWith('.json') ? JSON.parse(text, (key, value) => (key === 'at' ? undefined : value)) : text;
 
 describe('what is written', () => {
-  it('is every paper for each rig; of a fleet the sheets of the visits that come soon, and its morning', () => {
+  it('is every paper for each rig; of a fleet sheets and schedules of the rigs that come soon, and its morning', () => {
     const ends = [...kinds, ...sheets, 'roof.svg', 'ways.svg', 'history.html'];
     for (const [asOf, until] of [
       ['2026-11-25', '2026-12-25'],
@@ -35,7 +35,9 @@ describe('what is written', () => {
         'Highmeadow.morning.html',
         ...names.flatMap((name) => ends.map((end) => `${name}.${end}`)),
         ...kinds.map((end) => `Highmeadow.${end}`),
-        ...[...new Set(soon)].flatMap((rig) => sheets.map((end) => `${rig}.Highmeadow.${end}`)),
+        ...[...new Set(soon)].flatMap((rig) =>
+          [...sheets, 'schedule.md', 'schedule.ics'].map((end) => `${rig}.Highmeadow.${end}`),
+        ),
       ];
       expect(written.map(([name]) => name).sort(), asOf).toEqual(all.sort());
     }

@@ -219,6 +219,9 @@ rig Tern like Alder28 under Yard {
       'Tern.history.html',
       'Tern.estimate.xlsx',
     ]);
+    const own = reply.files.find(({ name }) => name === 'Tern.schedule.md');
+    expect(own).toMatchObject({ text: expect.stringContaining('that of the fleet') });
+    expect(own).toMatchObject({ text: expect.stringContaining('`Saltmarsh.schedule.md`') });
     await editor.replace('rigs/tern.rig', 'tape front', 'tape frnot');
     const refused = await ask('rigs/tern.rig');
     expect(refused).toMatchObject({ kind: 'documents', files: [] });
