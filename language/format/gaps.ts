@@ -135,11 +135,14 @@ function align(written: Written, run: readonly number[], gaps: readonly Gaps[], 
 function stopOf(cells: readonly Cell[], ends: readonly number[]): number {
   const column = cells[0]?.column;
   if (!column) return 0;
-  const needed = Math.max(...ends) + column.gap;
+  const needed = widest(ends) + column.gap;
   if (needed <= column.base) return column.base;
   if (column.shared && cells.length === 1) return needed;
   return column.base + Math.ceil((needed - column.base) / column.step) * column.step;
 }
+
+/** No spreading: a run may have more lines than a call may have arguments. */
+const widest = (widths: readonly number[]) => widths.reduce((most, width) => Math.max(most, width), 0);
 
 const hasWidth = ({ row }: Statement) => row?.class !== 'declaration' && row?.class !== 'finding';
 
@@ -180,7 +183,7 @@ function placeRemarks({ lines }: Written, gaps: readonly Gaps[], sizes: Sizes): 
     if (column !== undefined) {
       while (end < lines.length && columnOf(lines[end] as Line) === column) end++;
       const ends = lines.slice(i, end).map(({ pieces }, k) => sizes.lead(i + k) + sizes.end(i + k, pieces.length - 1));
-      const at = Math.max(column, ...ends.map((width) => width + 2));
+      const at = Math.max(column, widest(ends) + 2);
       for (const [k, width] of ends.entries()) (gaps[i + k] as Gaps).remark = ' '.repeat(at - width);
     }
     i = end;

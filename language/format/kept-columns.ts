@@ -34,7 +34,7 @@ export function keptCells(text: string, run: readonly Line[]): readonly (readonl
   const columns: (readonly [key: string, at: number])[] = [];
   for (const [key, places] of seen) {
     const kept = [...places].filter(([, place]) => place.lines > 1 && place.wide).map(([at]) => at);
-    if (kept.length > 0) columns.push([key, Math.min(...kept)]);
+    if (kept.length > 0) columns.push([key, kept.reduce((least, at) => Math.min(least, at))]);
   }
   if (columns.length === 0) return run.map(() => []);
   columns.sort((a, b) => a[1] - b[1]);

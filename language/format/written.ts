@@ -157,7 +157,7 @@ function isUnderstood({ tokenType, image }: IToken, before: IToken | undefined):
 /** The line of the outermost statement in which something is wrong with the braces first. */
 function unsureFrom(problems: readonly Problem[], pieces: readonly Piece[]): number {
   if (problems.length === 0) return Number.POSITIVE_INFINITY;
-  const first = Math.min(...problems.map(({ at }) => at[0]));
+  const first = problems.reduce((least, { at }) => Math.min(least, at[0]), Number.POSITIVE_INFINITY);
   let line = 0;
   for (const { token, statement } of pieces) {
     if (token.startOffset > first) break;

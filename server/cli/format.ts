@@ -28,7 +28,7 @@ export function formatFiles({ files, from }: Asked, { check }: { readonly check:
       changed.push(name);
       lines.push(`${check ? 'would change' : 'changed'}  ${name}`);
     }
-    lines.push(...leftText(text, formatting, name));
+    for (const line of leftText(text, formatting, name)) lines.push(line);
     damaged ||= formatting.left.length > 0;
   }
   const count = `${files.length} ${files.length === 1 ? 'file' : 'files'}`;

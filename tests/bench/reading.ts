@@ -1,4 +1,5 @@
 // How fast a text is read, stage by stage, and how the parser of open files compares: `node tests/bench/reading.ts`.
+import { format } from '../../language/format/index.ts';
 import { createRigServices } from '../../language/grammar/services.ts';
 import { lex } from '../../language/grammar/tokens.ts';
 import { linesOfText, readFile } from '../../language/records/file.ts';
@@ -10,6 +11,7 @@ const stages: readonly (readonly [string, (text: string) => unknown])[] = [
   ['tokens', lex],
   ['lines', linesOfText],
   ['records', readFile],
+  ['formatting', (text) => format(text)],
   ['Langium tree', (text) => rig.parser.LangiumParser.parse(text)],
 ];
 
@@ -49,6 +51,8 @@ for (const [name, text] of [
   const times = new Map(stages.map(([stage, read]) => [stage, best(read, text)]));
   for (const [stage, ms] of times)
     console.log(`  ${stage.padEnd(14)}${ms.toFixed(3).padStart(8)} ms${(kilobytes / ms).toFixed(1).padStart(8)} MB/s`);
+  const formatting = (times.get('formatting') ?? 0) / (times.get('tokens') ?? 1);
+  console.log(`  Formatting takes ${formatting.toFixed(1)} times as long as lexing alone.`);
   const ratio = (times.get('Langium tree') ?? 0) / (times.get('lines') ?? 1);
   console.log(`  Lines from tokens are ${ratio.toFixed(1)} times cheaper than the tree of an open file.`);
 }

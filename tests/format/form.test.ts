@@ -198,6 +198,24 @@ describe('what is damaged', () => {
   });
 });
 
+describe('a large text', () => {
+  it.each([
+    ['findings', `history A {\n inspected 2026-04-18 {\n${'rest sound # x\n'.repeat(150_000)}}\n}\n`],
+    ['unknown lines', 'nothing known\n'.repeat(150_000)],
+    ['braces', '}\n'.repeat(150_000)],
+    ['blank lines', `rig A\n${'\n'.repeat(300_000)}rig B\n`],
+    ['one line', `rig A { drain a ${'note "x" '.repeat(2000)}}\n`],
+    ['columns that people made', `rig A {\n${'tape a  with B  after 2026-01-01\n'.repeat(60_000)}}\n`],
+  ])(
+    'of %s is formatted in seconds',
+    (_what, text) => {
+      const { edits } = format(text);
+      expect(edits.every(({ at: [start, end] }) => start <= end)).toBe(true);
+    },
+    10_000,
+  );
+});
+
 describe('a range', () => {
   it('touches its lines only, and gives them the form that they have in the whole', () => {
     const text = lines('rig A {', 'unit "1"', '', '', 'built 2016', 'vin "1"', '}').replaceAll('\n', '\r\n');
