@@ -1,6 +1,7 @@
 // All scenarios, in the order in which they are run.
 import type { Scenario } from '../scenario.ts';
 import { browser } from './browser.ts';
+import { firstMinutes } from './first-minutes.ts';
 import { mainJob } from './main-job.ts';
 import { navigation } from './navigation.ts';
 import { reading } from './reading.ts';
@@ -18,4 +19,5 @@ export const scenarios: readonly Scenario[] = [
   navigation,
   views,
   records,
+  firstMinutes,
 ];

@@ -3,56 +3,10 @@ import assert from 'node:assert/strict';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Editor } from '../editor.ts';
+import { asks, choose, lineWith, say, untilListed, widget } from '../quick-input.ts';
 import { errors, eventually, type Scenario } from '../scenario.ts';
 
-const widget = (editor: Editor) => editor.page.locator('.quick-input-widget');
 const read = (editor: Editor, file: string) => readFileSync(join(editor.workspace, file), 'utf8');
-
-/** Waits until the quick input asks something. */
-async function asks(editor: Editor, words: RegExp): Promise<void> {
-  await eventually(`a question like ${words}`, async () => {
-    const placeholder = await widget(editor).locator('input[type=text]').first().getAttribute('placeholder');
-    return words.test(`${await widget(editor).textContent()} ${placeholder}`);
-  });
-}
-
-/** Extensions are there a little later than the palette. */
-async function untilListed(editor: Editor, command: string): Promise<void> {
-  await eventually(
-    `${command} in the palette`,
-    async () => {
-      await editor.press('F1');
-      await widget(editor).locator('input[type=text]').first().fill(`>${command}`);
-      await editor.page.waitForTimeout(500);
-      const is = await widget(editor).locator('.monaco-list-row', { hasText: command }).count();
-      await editor.press('Escape');
-      return is > 0;
-    },
-    40,
-  );
-}
-
-/** Types an answer and sends it off. */
-async function say(editor: Editor, text: string): Promise<void> {
-  await widget(editor).locator('input[type=text]').first().fill(text);
-  await editor.press('Enter');
-}
-
-/** Chooses the entry of a list that begins with a text. */
-async function choose(editor: Editor, label: string): Promise<void> {
-  await widget(editor)
-    .locator('.quick-input-list .monaco-list-row')
-    .filter({ has: editor.page.locator('.label-name', { hasText: new RegExp(`^\\s*${label}`) }) })
-    .first()
-    .click();
-}
-
-const lineWith = async (editor: Editor, text: string) =>
-  eventually(`a line \`${text}\``, async () =>
-    (await editor.page.locator('.editor-instance .view-line').allTextContents()).some((line) =>
-      line.replace(/\s+/g, ' ').includes(text),
-    ),
-  );
 
 export const records: Scenario = {
   name: 'records',
