@@ -1,19 +1,18 @@
 // Records that are written from answers: what may be chosen, whether an answer can be read, where an inspection goes.
 import type { Connection } from 'vscode-languageserver';
-import { inspectionInsertion, type RecordBlock } from '../language/authoring/inspection-place.ts';
+import { inspectionInsertion } from '../language/authoring/inspection-place.ts';
 import { answerProblem } from '../language/authoring/read-answer.ts';
 import { isRoofing } from '../language/authoring/usual.ts';
 import { walkRound } from '../language/authoring/walk.ts';
 import { inspectionAsk, newRigAsk, type RigAddress, readAnswerAsk, walkAsk } from '../language/protocol/index.ts';
-import { historiesOf } from '../language/resolve/claims.ts';
 import { isLibrary } from '../language/resolve/origin.ts';
 import { relativeTo } from '../language/resolve/paths.ts';
 import { answer } from './answer.ts';
 import type { Features } from './features/here.ts';
-import type { RigFigures } from './figures.ts';
 import { isBelow } from './files.ts';
 import { clash, malformed } from './names/new-name.ts';
 import { locationOf, pathOf, textsFrom } from './places.ts';
+import { blocksOf } from './record-blocks.ts';
 import type { Session } from './session.ts';
 
 export function serveAuthoring(connection: Connection, features: Features): void {
@@ -86,16 +85,4 @@ function nameProblem(features: Features, name: string): string | undefined {
   if (name === '') return 'Write a name: it begins with a letter and goes on with letters, digits, `-` and `_`.';
   const meant = { kind: 'rig', name: '', entry: undefined, isBuiltIn: false } as const;
   return malformed(meant, name) ?? clash(features, meant, name, [], new Set());
-}
-
-/** The blocks that may hold records of a rig: its own, then its histories by path. */
-function blocksOf({ project, files }: Session, { view: { rig } }: RigFigures): readonly RecordBlock[] {
-  const declaration = project.records(rig.file)?.declarations.find(({ at }) => at[0] === rig.at[0]);
-  if (declaration?.kind !== 'rig') return [];
-  const reading = { records: (path: string) => project.records(path), inside: (path: string) => files.inside(path) };
-  const histories = historiesOf({ declaration, file: rig.file }, files, reading);
-  return [{ declaration, file: rig.file }, ...histories].flatMap(({ declaration: { at }, file }) => {
-    const text = project.text(file);
-    return text === undefined ? [] : [{ file, text, start: at[0] }];
-  });
 }

@@ -1,4 +1,4 @@
-// Where an inspection is written: behind the last thing that happened before it, in the rig or in one of its histories.
+// Where a record is written: behind the last thing that happened before it, in the rig or in one of its histories.
 import type { Line } from '../grammar/lines.ts';
 import type { Span } from '../grammar/problem.ts';
 import { linesOfText } from '../records/file.ts';
@@ -44,13 +44,22 @@ export function inspectionInsertion(
   inspection: SaidInspection,
   items: readonly string[],
 ): Insertion | undefined {
+  return recordInsertion(blocks, inspection.date, (form) => inspectionLines(inspection, items, form));
+}
+
+/** The same for any record of a day; `linesIn` writes its lines in the form of their neighbours. */
+export function recordInsertion(
+  blocks: readonly RecordBlock[],
+  date: string,
+  linesIn: (form: Form) => readonly string[],
+): Insertion | undefined {
   const read = blocks.flatMap((block) => readBlock(block) ?? []);
   const all = read.flatMap((block) => block.records.map((record) => ({ block, record })));
   const byDate = all.toSorted((a, b) => (a.record.date < b.record.date ? -1 : a.record.date > b.record.date ? 1 : 0));
-  const before = byDate.findLast(({ record }) => record.date <= inspection.date);
+  const before = byDate.findLast(({ record }) => record.date <= date);
   const target = (before ?? byDate[0])?.block ?? read.findLast(({ line }) => line.block !== undefined) ?? read[0];
   if (!target) return undefined;
-  const lines = inspectionLines(inspection, items, formIn(target, (before ?? byDate[0])?.record.line));
+  const lines = linesIn(formIn(target, (before ?? byDate[0])?.record.line));
   if (isOnOneLine(target)) return unfolded(target, before?.record.line, lines);
   if (before) return behind(target, before.record.line, lines);
   const next = byDate[0]?.record.line ?? planned(target);

@@ -8,6 +8,8 @@ export interface Fix {
   readonly label: string;
   readonly at: Span;
   readonly text: string;
+  /** Right only if a person says so: it is offered, never preferred, and no part of mending all. */
+  readonly unsure?: true;
 }
 
 /** A problem found while reading: the rule's name, a sentence that says what to write, the place, the fixes. */

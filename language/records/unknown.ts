@@ -29,7 +29,7 @@ export function unknownStatement(line: Line, table: BlockTable, meant: string | 
     : elsewhere === fileTable
       ? `\`${head}\` stands at the top of a file, not ${where}; is a \`}\` missing before it?`
       : `\`${head}\` stands ${placeOf(elsewhere)}, not ${where}.`;
-  const remark: Fix = { label: 'Make this line a remark', at: [at[0], at[0]], text: '# ' };
+  const remark: Fix = { label: 'Make this line a remark', at: [at[0], at[0]], text: '# ', unsure: true };
   problems.push({ rule: 'unknown-statement', message, at, ...(elsewhere || line.block ? {} : { fixes: [remark] }) });
 }
 

@@ -31,6 +31,8 @@ const ofTheLanguage = new Set([
   // No policy governs what the files of a workspace say together.
   ...Object.keys(wholeWorkspace.rules),
 ]);
+/** Whether a rig or a policy may accept a rule. */
+export const isAcceptable = (rule: string): boolean => acceptable(rule);
 const acceptable = (rule: string) => known.has(rule) && !ofTheLanguage.has(rule);
 
 /**
@@ -119,7 +121,8 @@ export function problemsOfRig(context: RigContext, resolving: readonly Located[]
   for (const family of families) if (family.check) for (const problem of family.check(context)) problems.push(problem);
   const { rig } = context.view;
   const accepts = rig.accepts.filter(({ rule }) => !Object.hasOwn(fleets.rules, rule.name));
-  return together(accepted({ ...rig, accepts }, problems, context.dates, known, acceptable));
+  const left = together(accepted({ ...rig, accepts }, problems, context.dates, known, acceptable));
+  return rig.kind === 'rig' ? left.map((problem) => ({ rig: rig.name, ...problem })) : left;
 }
 
 /** Without what the rigs, or their policies, accept until a day that is not past. */

@@ -1,11 +1,14 @@
 // Code actions: the fixes that travel with the findings, one by one and for a whole file.
 import type { CodeActionProvider } from 'langium/lsp';
-import { type CodeAction, CodeActionKind, type Range, type TextEdit } from 'vscode-languageserver';
+import { type CodeAction, CodeActionKind, type TextEdit } from 'vscode-languageserver';
 import type { Fix, Span } from '../../language/grammar/problem.ts';
 import type { Finding } from '../../language/rules/finding.ts';
 import { rangeOf } from '../places.ts';
+import { acceptActions } from './accept-actions.ts';
 import { diagnosticOf } from './diagnostics.ts';
+import { withoutEmptyLine } from './edits.ts';
 import { type Features, type Here, hereIn } from './here.ts';
+import { planActions } from './plan-actions.ts';
 
 /** Further ways out of a finding than the texts that it carries, by rule. */
 export type MoreFixes = (finding: Finding, here: Here) => readonly CodeAction[];
@@ -28,6 +31,9 @@ export const actions = (features: Features, more: ReadonlyMap<string, MoreFixes>
         if (all && !out.some(({ title }) => title === all.title)) out.push(all);
       }
     }
+    const span = [here.document.offsetAt(range.start), here.document.offsetAt(range.end)] as const;
+    if (wants(CodeActionKind.RefactorRewrite)) out.push(...planActions(features, here, span));
+    if (wants(CodeActionKind.QuickFix)) out.push(...acceptActions(features, here, span));
     if (context.only && wants(fixAllKind)) {
       const edits = editsOf(findings, here);
       if (edits.length > 0)
@@ -44,7 +50,7 @@ function fixesOf(finding: Finding, here: Here, can: Features['can']): CodeAction
     title: fix.label,
     kind: CodeActionKind.QuickFix,
     diagnostics: [diagnostic],
-    ...(fixes.length === 1 ? { isPreferred: true } : {}),
+    ...(fixes.length === 1 && !fix.unsure ? { isPreferred: true } : {}),
     edit: changes(here, [editOf(fix, here)]),
   }));
 }
@@ -68,7 +74,7 @@ function editsOf(findings: readonly Finding[], here: Here): TextEdit[] {
   const taken: Span[] = [];
   return findings.flatMap(({ fixes = [] }) => {
     const [fix] = fixes;
-    if (!fix || fixes.length !== 1) return [];
+    if (!fix || fixes.length !== 1 || fix.unsure) return [];
     if (taken.some(([from, to]) => fix.at[0] <= to && from <= fix.at[1])) return [];
     taken.push(fix.at);
     return [editOf(fix, here)];
@@ -77,16 +83,6 @@ function editsOf(findings: readonly Finding[], here: Here): TextEdit[] {
 
 function editOf({ at, text }: Fix, here: Here): TextEdit {
   return { range: text === '' ? withoutEmptyLine(at, here) : rangeOf(here.document, at), newText: text };
-}
-
-/** What goes and leaves an empty line behind takes that with it. */
-function withoutEmptyLine([from, to]: Span, { text, document }: Here): Range {
-  if (text[to - 1] === '\n') return rangeOf(document, [from, to]);
-  const before = /\n?[ \t]*$/.exec(text.slice(0, from))?.[0] ?? '';
-  const isWholeLine = (before.startsWith('\n') || before.length === from) && /^[ \t]*(\r?\n|$)/.test(text.slice(to));
-  if (!isWholeLine) return rangeOf(document, [from, to]);
-  const start = from - before.length + (before.startsWith('\n') ? 1 : 0);
-  return rangeOf(document, [start, to + (/^[ \t]*(\r?\n)?/.exec(text.slice(to))?.[0].length ?? 0)]);
 }
 
 const changes = ({ document }: Here, edits: TextEdit[]) => ({ changes: { [document.uri]: edits } });

@@ -49,7 +49,7 @@ class RigLanguageServer extends DefaultLanguageServer {
         codeLensProvider: { resolveProvider: true },
         inlayHintProvider: { resolveProvider: true },
         ...(this.can.pulls ? { diagnosticProvider: pullOptions } : {}),
-        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] },
+        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite, fixAllKind] },
         workspace: {
           ...result.capabilities.workspace,
           workspaceFolders: { supported: true, changeNotifications: true },
