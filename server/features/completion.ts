@@ -23,7 +23,13 @@ export const completions = (features: Features): CompletionProvider => ({
     const standing = standingAt(here.text, offset);
     if (!standing) return undefined;
     const around = standing.around.length > 0 ? standing.around : standing.statement ? [standing.statement] : [];
-    const written: Written = { here, around, range: rangeOf(here.document, standing.typed) };
+    const { statement } = standing;
+    const written: Written = {
+      here,
+      around,
+      range: rangeOf(here.document, standing.typed),
+      ...(statement && { statement }),
+    };
     // A blank or a slash was typed, nobody has asked: only values are offered, not every clause that might follow.
     const asked = context?.triggerKind !== CompletionTriggerKind.TriggerCharacter;
     if (standing.inText !== undefined) return { isIncomplete: false, items: pathItems(features, written, standing) };

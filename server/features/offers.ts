@@ -15,8 +15,23 @@ import { declarationAround, type Features, type Here, rigAround } from './here.t
 export interface Written {
   readonly here: Here;
   readonly around: readonly Statement[];
+  /** The statement that the cursor stands in. */
+  readonly statement?: Statement;
   readonly range: Range;
 }
+
+/** The kinds of material that a statement is about: they stand first, what else may be named with it after them. */
+const usedWith: ReadonlyMap<string, ReadonlySet<string>> = new Map(
+  (
+    [
+      [['seal', 'sealed', 'rebed', 'rebedded'], ['sealant']],
+      [['tape', 'taped', 'patch', 'patched'], ['tape']],
+      [['wash', 'washed', 'strip', 'stripped'], ['cleaner']],
+      [['primed'], ['primer']],
+      [['coat', 'coated'], ['coating']],
+    ] as const
+  ).flatMap(([words, kinds]) => words.map((word) => [word, new Set<string>(kinds)] as const)),
+);
 
 export function offeredItems(features: Features, written: Written, offers: readonly Offered[]): CompletionItem[] {
   const items = offers.flatMap((offered) => itemsFor(features, written, offered));
@@ -42,10 +57,12 @@ function itemsFor(features: Features, written: Written, { offer, slot }: Offered
             detail: `${declaration.kind}, ${isLibrary(file) ? 'built in' : relativeTo(folderOf(here.path), file)}`,
             ...(declaration.doc === undefined ? {} : { documentation: declaration.doc }),
             // What was declared by hand is meant more often than what is built in.
-            sortText: `${isLibrary(file) ? '0~' : '0'}${name}`,
+            sortText: `${fits(declaration.kind) ? '0' : '1'}${isLibrary(file) ? '~' : ''}${name}`,
           }),
         ),
     );
+  const used = usedWith.get(written.statement?.line.head ?? '');
+  const fits = (kind: string) => used === undefined || used.has(kind);
   switch (offer.kind) {
     case 'words':
       return offer.words.map((word) => item(word, CompletionItemKind.EnumMember));
