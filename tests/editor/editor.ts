@@ -141,6 +141,14 @@ export async function startEditor(
   }
 }
 
+/** Opens a folder of the explorer; while the tree is read anew a click may be lost, or close it again. */
+async function unfold(folder: Locator): Promise<void> {
+  for (let tries = 0; tries < 10 && (await folder.getAttribute('aria-expanded')) === 'false'; tries++) {
+    await folder.click();
+    await folder.page().waitForTimeout(500);
+  }
+}
+
 function drive(page: Page, workspace: string, pictures: string): Omit<Editor, 'close' | 'data' | 'configure'> {
   const row = (name: string) =>
     page
@@ -155,7 +163,7 @@ function drive(page: Page, workspace: string, pictures: string): Omit<Editor, 'c
         const last = i === parts.length - 1;
         await row(part).first().waitFor();
         if (last) await row(part).first().dblclick();
-        else if ((await row(part).first().getAttribute('aria-expanded')) === 'false') await row(part).first().click();
+        else await unfold(row(part).first());
       }
       await page.locator('.tab.active', { hasText: parts.at(-1) as string }).waitFor();
       await page.locator('.editor-instance .view-line').first().waitFor();

@@ -59,7 +59,7 @@ export const firstMinutes: Scenario = {
       async run(editor) {
         const last = readFileSync(join(editor.workspace, 'Teal.rig'), 'utf8').trimEnd().split('\n').length;
         await editor.goTo(last, 1);
-        await editor.type('  seal curbside with GenericSolventLap\n');
+        await editor.type('  seal vent with GenericSolventLap\n');
         await eventually('the bead and its volume', async () =>
           (await editor.page.locator('.editor-instance .view-line').allTextContents()).some((line) =>
             /GenericSolventLap.*bead/.test(line.replace(/\s/g, ' ')),
