@@ -2,13 +2,17 @@
 import type { CompareResult, Comparison, InputBar, WayLine } from '../lifecost/schema.ts';
 import { bullets, left, paragraphs, plain, right, table } from './markdown.ts';
 
-/** What stands under the heading: a table of the ways, what decides, what it rests on. */
-export function comparisonMarkdown(comparison: CompareResult): string {
+/**
+ * What stands under the heading: a table of the ways, what decides, what it rests on. `chart`: the file beside it that shows
+ * the ways as lines.
+ */
+export function comparisonMarkdown(comparison: CompareResult, chart?: string): string {
   if ('reason' in comparison) return `Nothing is compared: ${plain(comparison.reason)}.`;
   const { horizon, interest, contest, inspections, notes, materials, missing, left: leftOut, notTaped } = comparison;
   return paragraphs(
     `Over ${horizon.text} (${horizon.rule}), at ${interest.text} real interest. Expected present values; a range runs from what is not exceeded with a chance of 10 % to what is not exceeded with a chance of 90 %.`,
     wayTable(comparison),
+    chart && `![What each way costs over the years](${encodeURIComponent(chart)})`,
     contest && bullets(contest.verdict.map(plain)),
     ...(contest && contest.bars.length > 0
       ? [

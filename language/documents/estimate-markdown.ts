@@ -85,7 +85,10 @@ function ofRig(estimate: Estimate, { seams, comparison }: Decisions, fleet: bool
     : unit === ''
       ? []
       : [`Unit ${unit}.`];
-  const ways = section('The ways over the years', comparison ? comparisonMarkdown(comparison) : '');
+  const ways = section(
+    'The ways over the years',
+    comparison ? comparisonMarkdown(comparison, fleet ? undefined : `${rig.name}.ways.svg`) : '',
+  );
   if (jobs.length === 0)
     return [
       ...title,

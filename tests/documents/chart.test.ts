@@ -8,6 +8,7 @@ import type { Comparison } from '../../language/lifecost/schema.ts';
 import { createProject } from '../../language/resolve/project.ts';
 import { filesOf } from '../project/workspace.ts';
 import { folder } from './books.ts';
+import { papers } from './examples.ts';
 import { xml } from './sheets.ts';
 
 const view = createProject(filesOf(folder('single'))).rigs('wren.rig')[0]!;
@@ -86,4 +87,15 @@ describe('labels and axes', () => {
       }),
     );
   });
+});
+
+it('the estimate shows the chart that is written beside it, and none where there is none', () => {
+  const shown = [...papers].flatMap(([name, text]) =>
+    name.endsWith('.estimate.md')
+      ? [...text.matchAll(/^!\[[^\]]+\]\(([^)]+)\)$/gm)].map(([, file]) => decodeURIComponent(file as string))
+      : [],
+  );
+  const charts = [...papers.keys()].filter((name) => name.endsWith('.ways.svg'));
+  expect(charts.length).toBeGreaterThan(1);
+  expect(shown.sort()).toEqual(charts.sort());
 });
