@@ -181,7 +181,7 @@ describe('where an inspection is written', () => {
     const change = inspectionInsertion(blocks, said(finding, true), seams)!;
     expect(change.file).toBe('wren/2026.rig');
     expect(change.text).toBe(
-      '\n  inspected  2026-11-25 by "K. Osei" {\n    bath-vent    cracked\n    rest         sound\n  }',
+      '\n  inspected 2026-11-25 by "K. Osei" {\n    bath-vent   cracked\n    rest        sound\n  }',
     );
     const old = texts[change.file] as string;
     const after = { ...texts, [change.file]: old.slice(0, change.at[0]) + change.text + old.slice(change.at[1]) };
