@@ -5,12 +5,16 @@ import { Command, CommanderError, InvalidArgumentError, Option } from 'commander
 import { Temporal } from 'temporal-polyfill';
 import { isValidDate } from '../language/values/calendar.ts';
 import { version } from '../package.json';
-import { check, checkText } from './cli/check.ts';
+import { changedSince } from './cli/changed.ts';
+import { checked, checkText, compactText, printed } from './cli/check.ts';
 import { formatFiles, formatText } from './cli/format.ts';
 import { asked, Misuse } from './cli/paths.ts';
+import { progressOn } from './cli/progress.ts';
+import { sarifLog } from './cli/sarif.ts';
 import { writeDocuments } from './cli/write.ts';
 
 const severities = ['error', 'warning', 'information', 'hint'] as const;
+const formats = ['text', 'json', 'sarif', 'compact'] as const;
 
 function date(text: string): string {
   if (!isValidDate(text)) throw new InvalidArgumentError('A date is written as year, month, day, such as 2026-04-18.');
@@ -24,6 +28,12 @@ interface DateOptions {
 function datesOf(options: DateOptions) {
   const today = options.today ?? Temporal.Now.plainDateISO().toString();
   return { today, asOf: options.asOf ?? today };
+}
+
+interface CheckOptions extends DateOptions {
+  readonly severity: (typeof severities)[number];
+  readonly format: (typeof formats)[number];
+  readonly changedSince?: string;
 }
 
 /** Writes all of a text to the standard output before the program ends, also into a pipe. */
@@ -55,14 +65,26 @@ program
   .addOption(asOfOption())
   .addOption(todayOption())
   .addOption(new Option('--severity <severity>', 'what counts for the exit code').choices(severities).default('error'))
-  .option('--json', 'print one JSON object with a list `findings`')
-  .action((paths: string[], options: DateOptions & { severity: (typeof severities)[number]; json?: true }) => {
-    const result = check(asked(paths, process.cwd()), datesOf(options));
-    print(
-      options.json
-        ? `${JSON.stringify({ findings: result.findings, files: result.files }, undefined, 2)}\n`
-        : checkText(result),
-    );
+  .addOption(new Option('--format <format>', 'how findings are printed').choices(formats).default('text'))
+  .addOption(new Option('--json', 'the same as `--format json`').implies({ format: 'json' }))
+  .option('--changed-since <revision>', 'only what differs from a git revision, and the rigs that depend on it')
+  .action((paths: string[], options: CheckOptions) => {
+    const what = asked(paths, process.cwd());
+    const changed = options.changedSince === undefined ? undefined : changedSince(what.roots, options.changedSince);
+    const progress = progressOn(process.stderr, process.env, () => performance.now());
+    const result = checked(what, datesOf(options), { tell: progress.tell, ...(changed && { changed }) });
+    progress.end();
+    const json = (data: unknown) => `${JSON.stringify(data, undefined, 2)}\n`;
+    const texts: Readonly<Record<CheckOptions['format'], () => string>> = {
+      text: () => checkText(printed(result)),
+      compact: () => compactText(printed(result)),
+      json: () => {
+        const { findings, files } = printed(result);
+        return json({ findings, files });
+      },
+      sarif: () => json(sarifLog(result, what.roots.length === 1 ? (what.roots[0] as string) : what.from, version)),
+    };
+    print(texts[options.format]());
     const limit = severities.indexOf(options.severity);
     if (result.findings.some((finding) => severities.indexOf(finding.severity) <= limit)) process.exitCode = 1;
   });

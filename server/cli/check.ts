@@ -4,7 +4,9 @@ import { createProject } from '../../language/resolve/project.ts';
 import type { Dates } from '../../language/resolve/types.ts';
 import { examined, unique } from '../../language/rules/check.ts';
 import type { Finding } from '../../language/rules/finding.ts';
+import type { Silences } from '../../language/rules/silenced.ts';
 import { type FileSummary, summaryOf, workspaceFindings } from '../../language/rules/workspace.ts';
+import { affectedBy } from './changed.ts';
 import { type Asked, diskOf } from './paths.ts';
 import { findingText, positions, type Range } from './text.ts';
 
@@ -23,51 +25,92 @@ export interface CheckResult {
   readonly findings: readonly PrintedFinding[];
 }
 
-/** Checks every file asked for. A folder is also checked as a whole: histories that no rig reads, things that nothing uses. */
-export function check(asked: Asked, dates: Dates): CheckResult {
+/** Findings with what is needed to print them. */
+export interface Checked {
+  /** How many files were checked. */
+  readonly files: number;
+  readonly findings: readonly Finding[];
+  /** The text that a finding stands in. */
+  readonly text: (file: string) => string;
+  readonly rangeIn: (file: string, span: Finding['at']) => Range;
+  readonly from: string;
+}
+
+export interface CheckOptions {
+  /** Paths that changed: only files that this can have given other findings are checked. */
+  readonly changed?: ReadonlySet<string>;
+  readonly tell?: (done: number, total: number) => void;
+}
+
+const unjudged: Silences = { written: [], worked: [] };
+
+/**
+ * Checks every file asked for. A folder is also checked as a whole: histories that no rig reads, things that nothing uses. Of a
+ * part of it that changed, findings of the whole are told where they stand in that part; whether the lines of a policy silence
+ * something is left to a check of everything.
+ */
+export function checked(asked: Asked, dates: Dates, { changed, tell }: CheckOptions = {}): Checked {
   const disk = diskOf(asked);
   const project = createProject(disk);
   const found: Finding[] = [];
   const summaries: FileSummary[] = [];
-  for (const path of asked.files) {
-    const { findings, silences } = examined(project, path, dates, disk.exists);
-    found.push(...findings);
+  const files = changed ? affectedBy(changed, asked.files, project, disk) : asked.files;
+  const part = changed && new Set(files);
+  const walked = asked.whole && files.length > 0 ? asked.files : files;
+  for (const [done, path] of walked.entries()) {
+    tell?.(done, walked.length);
+    let silences = unjudged;
+    if (!part || part.has(path)) {
+      const said = examined(project, path, dates, disk.exists);
+      found.push(...said.findings);
+      if (!part) silences = said.silences;
+    }
     if (asked.whole) summaries.push(summaryOf(project, path, silences));
     project.release(path);
   }
-  if (asked.whole) found.push(...workspaceFindings(summaries));
+  if (asked.whole) found.push(...workspaceFindings(summaries).filter(({ file }) => !part || part.has(file)));
 
   const byFile = new Map<string, (span: Finding['at']) => Range>();
-  const rangeIn = (file: string, span: Finding['at']): Range => {
-    let toRange = byFile.get(file);
-    if (!toRange) {
-      toRange = positions(project.text(file) ?? '');
-      byFile.set(file, toRange);
-    }
-    return toRange(span);
+  const text = (file: string) => project.text(file) ?? '';
+  return {
+    files: files.length,
+    findings: unique(found),
+    text,
+    rangeIn(file, span) {
+      let toRange = byFile.get(file);
+      if (!toRange) {
+        toRange = positions(text(file));
+        byFile.set(file, toRange);
+      }
+      return toRange(span);
+    },
+    from: asked.from,
   };
-  const name = (file: string) => (file.startsWith('library/') ? file : relative(asked.from, file) || file);
-  const findings = unique(found).map(
-    (finding): PrintedFinding => ({
-      file: name(finding.file),
-      range: rangeIn(finding.file, finding.at),
-      rule: finding.rule,
-      severity: finding.severity,
-      message: finding.message,
-      ...(finding.related
-        ? {
-            related: finding.related.map((r) => ({
-              file: name(r.file),
-              range: rangeIn(r.file, r.at),
-              message: r.message,
-            })),
-          }
-        : {}),
-    }),
-  );
-  return { files: asked.files.length, findings };
 }
 
+/** The findings as they are printed, with paths as seen from the current folder. */
+export function printed({ files, findings, rangeIn, from }: Checked): CheckResult {
+  const name = (file: string) => (file.startsWith('library/') ? file : relative(from, file) || file);
+  return {
+    files,
+    findings: findings.map(
+      ({ file, at, rule, severity, message, related }): PrintedFinding => ({
+        file: name(file),
+        range: rangeIn(file, at),
+        rule,
+        severity,
+        message,
+        ...(related && {
+          related: related.map((r) => ({ file: name(r.file), range: rangeIn(r.file, r.at), message: r.message })),
+        }),
+      }),
+    ),
+  };
+}
+
+export const check = (asked: Asked, dates: Dates): CheckResult => printed(checked(asked, dates));
+
+/** A line a finding, and a sum. */
 export function checkText({ files, findings }: CheckResult): string {
   const lines = findings.map((f) => findingText(f, f.file, f.range));
   const count = (severity: Finding['severity']) => findings.filter((f) => f.severity === severity).length;
@@ -80,4 +123,14 @@ export function checkText({ files, findings }: CheckResult): string {
     `${files} ${files === 1 ? 'file' : 'files'} checked: ${parts.length > 0 ? parts.join(', ') : 'nothing found'}.`,
   );
   return `${lines.join('\n')}\n`;
+}
+
+/** `path:line:column: severity rule: message`, one line a finding and nothing else: for whatever annotates lines. */
+export function compactText({ findings }: CheckResult): string {
+  return findings
+    .map(({ file, range: { start }, severity, rule, message }) => {
+      const place = `${file}:${start.line + 1}:${start.character + 1}`;
+      return `${place}: ${severity} ${rule}: ${message.replace(/\s+/g, ' ').trim()}\n`;
+    })
+    .join('');
 }
