@@ -3,10 +3,12 @@
 import { readFileSync, writeSync } from 'node:fs';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { Temporal } from 'temporal-polyfill';
+import { compareMarkdown } from '../language/compare/index.ts';
 import { isValidDate } from '../language/values/calendar.ts';
 import { version } from '../package.json';
 import { changedSince } from './cli/changed.ts';
 import { checked, checkText, compactText, printed } from './cli/check.ts';
+import { compareRevisions } from './cli/compare.ts';
 import { formatFiles, formatText } from './cli/format.ts';
 import { asked, Misuse } from './cli/paths.ts';
 import { progressOn } from './cli/progress.ts';
@@ -104,6 +106,22 @@ program
       const { text, json, failed } = await writeDocuments(asked(paths, process.cwd()), datesOf(options), options);
       print(options.json ? `${JSON.stringify(json, undefined, 2)}\n` : text);
       if (failed) process.exitCode = 1;
+    },
+  );
+
+program
+  .command('compare')
+  .description('says what changed between two git revisions: records, due dates, material, money, visits')
+  .argument('<paths...>', 'files or folders, also such as are gone')
+  .requiredOption('--from <revision>', 'the revision before')
+  .option('--to <revision>', 'the revision after (default: the working tree)')
+  .addOption(new Option('--format <format>', 'how it is printed').choices(['markdown', 'json']).default('markdown'))
+  .addOption(asOfOption())
+  .addOption(todayOption())
+  .action(
+    async (paths: string[], options: DateOptions & { from: string; to?: string; format: 'markdown' | 'json' }) => {
+      const comparison = await compareRevisions(paths, datesOf(options), options);
+      print(options.format === 'json' ? `${JSON.stringify(comparison, undefined, 2)}\n` : compareMarkdown(comparison));
     },
   );
 

@@ -1,0 +1,106 @@
+// The records that a declaration holds, one for each line, and how those of before and after belong together.
+import type { Declaration } from '../records/file.ts';
+import { keyOfLine } from '../resolve/like.ts';
+import { fileTable } from '../statements/file.ts';
+import { rowIn } from '../statements/row.ts';
+import { meaningOf } from './meaning.ts';
+import type { EntryKind, RecordChange } from './schema.ts';
+
+export interface Entry {
+  readonly kind: EntryKind;
+  readonly meaning: string;
+  /** What it is about, from the narrowest: a record of before and one of after that share one are the same, changed. */
+  readonly subjects: readonly string[];
+  /** As it is written, on one line and without remarks. */
+  readonly text: string;
+}
+
+/** Where files lie, and what a rig was called, changes nothing about it. */
+const unsaid = new Set(['records', 'formerly', 'rigs']);
+
+interface Statement {
+  readonly word: string;
+  readonly at: readonly [number, number];
+}
+
+/** The entries of a declaration in a text, in their order; those of items only if `withItems`. */
+export function entriesOf(
+  declaration: Declaration,
+  text: string,
+  nameNow: (name: string) => string = (name) => name,
+  withItems = true,
+): readonly Entry[] {
+  const table = fileTable.rows.get(declaration.kind)?.block;
+  const written = ({ at: [start, end] }: Statement) => text.slice(start, end).replace(/\s+/g, ' ').trim();
+  const entry = (statement: Statement, kind: EntryKind, inside?: Statement): Entry => {
+    const base = inside ? `${inside.word} ${dateOf(inside)}` : '';
+    return {
+      kind,
+      meaning: `${base}${meaningOf(statement, nameNow)}`,
+      subjects: subjectsOf(declaration, statement, nameNow).map((subject) => `${kind} ${base} ${subject}`),
+      text: inside ? `${base}: ${written(statement)}` : written(statement),
+    };
+  };
+  const out: Entry[] = [];
+  for (const statement of [...(declaration.statements as readonly Statement[]), ...declaration.broken]) {
+    const row = table && rowIn(table, statement.word);
+    if (unsaid.has(statement.word) || (row?.class === 'item' && !withItems)) continue;
+    out.push(entry(statement, row?.class === 'record' || row?.class === 'plan' ? row.class : 'fact'));
+    const { findings = [], brokenFindings = [] } = statement as {
+      readonly findings?: readonly Statement[];
+      readonly brokenFindings?: readonly Statement[];
+    };
+    for (const finding of [...findings, ...brokenFindings]) out.push(entry(finding, 'finding', statement));
+  }
+  return out;
+}
+
+const dateOf = (statement: object) => (statement as { readonly date?: { readonly text: string } }).date?.text ?? '';
+
+function subjectsOf(
+  declaration: Declaration,
+  statement: Statement,
+  nameNow: (name: string) => string,
+): readonly string[] {
+  const key = keyOfLine(declaration.kind, { spans: {}, ...statement });
+  if (key !== undefined) return [key];
+  const { targets = [] } = statement as { readonly targets?: readonly { readonly name: string }[] };
+  const where = targets.map(({ name }) => nameNow(name)).sort();
+  const { word } = statement;
+  const date = dateOf(statement);
+  return [
+    `${word} ${date} ${where.join(',')}`,
+    ...(where.length > 0 ? [`${word} ${where.join(',')}`] : []),
+    ...(date === '' ? [word] : [`${word} ${date}`]),
+  ];
+}
+
+/**
+ * What was added, removed and changed. What means the same on both sides is no change, wherever it stands; of the rest, what is
+ * about the same thing is one changed record.
+ */
+export function changesOf(before: readonly Entry[], after: readonly Entry[]): readonly RecordChange[] {
+  const left = [...before];
+  let come = after.filter(({ meaning }) => {
+    const same = left.findIndex((one) => one.meaning === meaning);
+    if (same >= 0) left.splice(same, 1);
+    return same < 0;
+  });
+  const partners = new Map<Entry, Entry>();
+  for (let narrow = 0; narrow < 3; narrow++) {
+    come = come.filter((entry) => {
+      const at = left.findIndex((one) => entry.subjects.slice(0, narrow + 1).some((s) => one.subjects.includes(s)));
+      if (at < 0) return true;
+      partners.set(entry, left.splice(at, 1)[0] as Entry);
+      return false;
+    });
+  }
+  return [
+    ...left.map(({ kind, text }) => ({ kind, before: text })),
+    ...after.flatMap((entry) => {
+      const partner = partners.get(entry);
+      if (partner) return [{ kind: entry.kind, before: partner.text, after: entry.text }];
+      return come.includes(entry) ? [{ kind: entry.kind, after: entry.text }] : [];
+    }),
+  ];
+}
