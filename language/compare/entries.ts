@@ -23,6 +23,9 @@ interface Statement {
   readonly at: readonly [number, number];
 }
 
+/** By word, date and places; by word and places; by word and date; by all but the date. */
+const mostSubjects = 4;
+
 /** The entries of a declaration in a text, in their order; those of items only if `withItems`. */
 export function entriesOf(
   declaration: Declaration,
@@ -34,10 +37,16 @@ export function entriesOf(
   const written = ({ at: [start, end] }: Statement) => text.slice(start, end).replace(/\s+/g, ' ').trim();
   const entry = (statement: Statement, kind: EntryKind, inside?: Statement): Entry => {
     const base = inside ? `${inside.word} ${dateOf(inside)}` : '';
+    const subjects = subjectsOf(declaration, statement, nameNow);
+    const undated = written(statement).replace(dateOf(statement), '');
     return {
       kind,
       meaning: `${base}${meaningOf(statement, nameNow)}`,
-      subjects: subjectsOf(declaration, statement, nameNow).map((subject) => `${kind} ${base} ${subject}`),
+      subjects: [
+        ...subjects.map((subject) => `${kind} ${base} ${subject}`),
+        // The same with another date.
+        `${kind} ${inside?.word ?? ''} … ${undated}`,
+      ],
       text: inside ? `${base}: ${written(statement)}` : written(statement),
     };
   };
@@ -87,9 +96,10 @@ export function changesOf(before: readonly Entry[], after: readonly Entry[]): re
     return same < 0;
   });
   const partners = new Map<Entry, Entry>();
-  for (let narrow = 0; narrow < 3; narrow++) {
+  for (let narrow = 0; narrow < mostSubjects; narrow++) {
     come = come.filter((entry) => {
-      const at = left.findIndex((one) => entry.subjects.slice(0, narrow + 1).some((s) => one.subjects.includes(s)));
+      const subject = entry.subjects[narrow];
+      const at = subject === undefined ? -1 : left.findIndex(({ subjects }) => subjects.includes(subject));
       if (at < 0) return true;
       partners.set(entry, left.splice(at, 1)[0] as Entry);
       return false;

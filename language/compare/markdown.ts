@@ -147,7 +147,7 @@ function pairText(before: string | undefined, after: string | undefined): string
 const seamLines = (seams: readonly SeamChange[]) =>
   seams.map(({ name, was, before, after }) => {
     const renamed = was === undefined ? '' : `, before: ${plain(was)}`;
-    const same = before === after && before !== undefined;
+    const same = before === undefined && after === undefined;
     return `seam ${plain(name)}${renamed}${same ? '' : `: ${pairText(before, after)}`}`;
   });
 

@@ -88,8 +88,8 @@ function seamsChanged(before: RigThen | undefined, after: RigThen | undefined, n
       {
         name,
         ...was,
-        ...(then && { before: written(then, before) }),
-        ...(here && { after: written(here, after) }),
+        ...(then && !same && { before: written(then, before) }),
+        ...(here && !same && { after: written(here, after) }),
       },
     ];
   });

@@ -12,7 +12,7 @@ export type EntryKind = (typeof entryKinds)[number];
 export const RecordChange = z.strictObject({ kind: z.enum(entryKinds), ...pair }).readonly();
 export type RecordChange = z.infer<typeof RecordChange>;
 
-/** A seam or item of a roof, with what it is like counted in. */
+/** A seam or item of a roof, with what it is like counted in. Without before and after only its name is another. */
 export const SeamChange = z
   .strictObject({
     name: z.string(),

@@ -1,5 +1,6 @@
 // The published JSON Schemas (draft 2020-12) of everything that is written as JSON, made from the zod schemas.
 import * as z from 'zod';
+import { Comparison } from '../compare/schema.ts';
 import { EstimatePaper, SchedulePaper } from './papers.ts';
 
 const Position = z.strictObject({ line: z.int().nonnegative(), character: z.int().nonnegative() });
@@ -25,6 +26,7 @@ export const jsonSchemas = (): Readonly<Record<string, unknown>> => ({
   'estimate.schema.json': named('estimate', EstimatePaper),
   'schedule.schema.json': named('schedule', SchedulePaper),
   'check.schema.json': named('check', CheckOutput),
+  'compare.schema.json': named('compare', Comparison),
 });
 
 function named(name: string, schema: z.ZodType): unknown {

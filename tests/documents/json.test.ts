@@ -33,6 +33,7 @@ describe('the published schemas', () => {
       'estimate.schema.json',
       'schedule.schema.json',
       'check.schema.json',
+      'compare.schema.json',
     ]);
     for (const [name, schema] of schemas) expect(schemaFile(name)).toBe(printSchema(schema));
   });
