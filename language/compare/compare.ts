@@ -11,7 +11,7 @@ import { type NamesNow, namesNow } from './names.ts';
 import { buyChanged, nothing, outcomeOfFleet, visitsChanged } from './outcome.ts';
 import { type RigThen, rigChanged, viewsByFile, wasCalled } from './rig.ts';
 import type { Comparison, FleetChange, MoneyChange, RigChange, SharedChange } from './schema.ts';
-import { declarationsOf, type Pair, type Place, paired, type Side, untouched } from './side.ts';
+import { declarationsOf, type Pair, type Place, paired, type Side, touchedFiles } from './side.ts';
 
 export interface Asked {
   /** What the two sides are called. */
@@ -42,10 +42,9 @@ const sharedKinds: ReadonlySet<Declaration['kind']> = new Set([
  * Both sides are seen on one date. What reads the same texts on both sides is not worked out.
  */
 export function compareProjects(before: Side, after: Side, { from, to, dates, fileName, lp }: Asked): Comparison {
+  const touched = touchedFiles(before, after);
   const pairs = (kinds: ReadonlySet<Declaration['kind']>) =>
-    paired(declarationsOf(before, kinds), declarationsOf(after, kinds)).filter(
-      ({ before: old, after: now }) => !(old && now && old.file === now.file && untouched(before, after, now.file)),
-    );
+    paired(declarationsOf(before, touched, kinds), declarationsOf(after, touched, kinds));
   const listed = { before: filesInFleets(before), after: filesInFleets(after) };
   const names = new Map<string, NamesNow>();
   const viewsOf = new Map([before, after].map((side) => [side, viewsByFile(side)]));
@@ -85,7 +84,9 @@ export function compareProjects(before: Side, after: Side, { from, to, dates, fi
 /** The files whose rigs some fleet of a side has. */
 function filesInFleets(side: Side): ReadonlySet<string> {
   return new Set(
-    declarationsOf(side, fleetKinds).flatMap(({ declaration, file }) => filesNamedBy(declaration, file, side.files)),
+    declarationsOf(side, side.paths, fleetKinds).flatMap(({ declaration, file }) =>
+      filesNamedBy(declaration, file, side.files),
+    ),
   );
 }
 

@@ -16,13 +16,17 @@ export interface Place {
   readonly file: string;
 }
 
-/** Every declaration of a kind in the files of a side, in the order of files and places. */
-export function declarationsOf({ project, paths }: Side, kinds: ReadonlySet<Declaration['kind']>): readonly Place[] {
-  return paths.flatMap((file) =>
-    (project.records(file)?.declarations ?? []).flatMap((declaration) =>
-      kinds.has(declaration.kind) ? [{ declaration, file }] : [],
-    ),
-  );
+/** Every declaration of a kind in some files of a side, in the order of files and places. Files without one are forgotten again. */
+export function declarationsOf(
+  { project }: Side,
+  paths: readonly string[],
+  kinds: ReadonlySet<Declaration['kind']>,
+): readonly Place[] {
+  return paths.flatMap((file) => {
+    const found = (project.records(file)?.declarations ?? []).filter(({ kind }) => kinds.has(kind));
+    if (found.length === 0) project.release(file);
+    return found.map((declaration) => ({ declaration, file }));
+  });
 }
 
 /** A rig's own declaration and its histories, wherever they stand. */
@@ -82,11 +86,18 @@ function formerNames(declaration: Declaration): readonly string[] {
   return declaration.statements.flatMap((s) => (s.word === 'formerly' && !s.now ? [s.name.name] : []));
 }
 
-/** Whether everything that a file's results come from is the same text on both sides. */
-export function untouched(before: Side, after: Side, file: string): boolean {
-  const old = before.project.dependsOn(file);
-  const now = after.project.dependsOn(file);
-  if (old.size !== now.size) return false;
-  for (const path of now) if (!old.has(path) || before.project.text(path) !== after.project.text(path)) return false;
-  return true;
+/**
+ * The files, of one side or both, whose results may differ. A file that reads the same texts on both sides says the same: its
+ * declarations are those of the other side, and it is forgotten again.
+ */
+export function touchedFiles(before: Side, after: Side): readonly string[] {
+  return [...new Set([...before.paths, ...after.paths])].sort().filter((file) => {
+    const old = before.project.dependsOn(file);
+    const now = after.project.dependsOn(file);
+    const same =
+      old.size === now.size &&
+      [...now].every((path) => old.has(path) && before.project.text(path) === after.project.text(path));
+    if (same) for (const { project } of [before, after]) for (const path of now) project.release(path);
+    return !same;
+  });
 }
