@@ -3,17 +3,28 @@ import { filesNamedBy, type Listing } from '../language/resolve/claims.ts';
 import { folderOf, resolvePath } from '../language/resolve/paths.ts';
 import type { Project } from '../language/resolve/project.ts';
 
-/**
- * The file itself, what it uses and what it names by patterns, and so on from there. A path that is used and not there
- * is among them: its coming changes what is found. A yard in one file may name that very file.
- */
-export function dependenciesOf(project: Project, listing: Listing, path: string): Set<string> {
+export interface Dependencies {
+  /**
+   * The file itself, what it uses and what its rigs claim, and so on from there. A path that is used and not there is among
+   * them: its coming changes what is found.
+   */
+  readonly paths: Set<string>;
+  /** The files that its fleets list: what is said of a fleet depends on their rigs, and on what these depend on. */
+  readonly lists: ReadonlySet<string>;
+}
+
+export function dependenciesOf(project: Project, listing: Listing, path: string): Dependencies {
   const paths = new Set([path]);
+  const lists = new Set<string>();
   for (const file of paths) {
     const records = project.records(file);
     for (const use of records?.uses ?? []) paths.add(resolvePath(folderOf(file), use.path));
-    for (const declaration of records?.declarations ?? [])
-      for (const named of filesNamedBy(declaration, file, listing)) paths.add(named);
+    for (const declaration of records?.declarations ?? []) {
+      // The fleets of a file that is only used are no matter here.
+      if (declaration.kind === 'fleet' && file !== path) continue;
+      const named = declaration.kind === 'fleet' ? lists : paths;
+      for (const one of filesNamedBy(declaration, file, listing)) named.add(one);
+    }
   }
-  return paths;
+  return { paths, lists };
 }

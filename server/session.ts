@@ -113,6 +113,7 @@ export function createSession(
   };
   const everything = () => {
     figures.clear();
+    workspace.outdate();
     for (const path of [...open, ...workspace.checkedFiles()]) stale.add(path);
     becameStale();
   };
@@ -167,6 +168,10 @@ export function createSession(
       });
       if (!isOpen(path)) workspace.release(path);
       found(touched ?? workspace.forget(path));
+      if (stale.size > 0 || workspace.waiting.size === 0) return;
+      // Their rigs are known by now.
+      for (const fleet of workspace.waiting) stale.add(fleet);
+      becameStale();
     },
     checkTogether: () => void sound('the workspace', () => found(workspace.checkTogether())),
     get isSmall() {

@@ -3,8 +3,9 @@ import picomatch from 'picomatch';
 import { folderOf } from '../language/resolve/paths.ts';
 import { createProject, type Project } from '../language/resolve/project.ts';
 import type { Dates } from '../language/resolve/types.ts';
-import { examined } from '../language/rules/check.ts';
+import { examined, fleetsExamined, membersOf, unique } from '../language/rules/check.ts';
 import type { Finding } from '../language/rules/finding.ts';
+import type { Member } from '../language/rules/member.ts';
 import { type FileSummary, summaryOf, workspaceFindings } from '../language/rules/workspace.ts';
 import { dependenciesOf } from './dependencies.ts';
 import { type DiskFiles, isBelow } from './files.ts';
@@ -16,12 +17,25 @@ interface Checked {
   readonly dependsOn: ReadonlySet<string>;
   /** Whether a path is one that this file claims or lists. */
   readonly claims: (path: string) => boolean;
+  /** The files that its fleets list. */
+  readonly lists: ReadonlySet<string>;
+  /** What its fleets add to the findings. */
+  readonly ofFleets: FleetFindings;
+  /** Its rigs as its fleets see them. */
+  readonly members: readonly Member[];
 }
+
+type FleetFindings = ReturnType<typeof fleetsExamined>;
+const noFleets: FleetFindings = { findings: [], worked: [] };
 
 export interface Workspace {
   readonly project: Project;
   /** Checks one file now. Returns the files whose findings changed. */
   check(path: string, dates: Dates): ReadonlySet<string>;
+  /** Files whose fleets were not judged, since too many of their rigs are to be checked first; to be checked again then. */
+  readonly waiting: ReadonlySet<string>;
+  /** Everything is to be checked again: the dates have changed. */
+  outdate(): void;
   /** Says what the files say together, after they were checked. Returns the files whose findings changed. */
   checkTogether(): ReadonlySet<string>;
   /** Lets go of the records that checking a file has read: a closed file keeps its findings, not its records. */
@@ -42,6 +56,9 @@ export interface Workspace {
   forget(path: string): ReadonlySet<string>;
 }
 
+/** So many rigs that are not checked yet, a fleet checks on the way; with more of them it waits. */
+const fewRigs = 20;
+
 /** The owner of what no single file's check finds. */
 const together = '';
 
@@ -56,6 +73,11 @@ export function createWorkspace(
   const findersOf = new Map<string, Set<string>>();
   const summaries = new Map<string, FileSummary>();
   let summariesChanged = false;
+  /** Files whose members are those of the texts and dates of now. */
+  const fresh = new Set<string>();
+  const waiting = new Set<string>();
+  /** Files whose own text may have changed since their fleets were judged. */
+  const edited = new Set<string>();
 
   const keep = (owner: string, next: Checked | undefined): Set<string> => {
     const before = checked.get(owner);
@@ -79,27 +101,68 @@ export function createWorkspace(
     if (JSON.stringify(before) !== JSON.stringify(summary)) summariesChanged = true;
   };
 
+  const judgeFleets = (path: string, lists: ReadonlySet<string>, dates: Dates): FleetFindings => {
+    waiting.delete(path);
+    if (lists.size === 0) return noFleets;
+    const unknown = [...lists].filter((file) => file !== path && !fresh.has(file));
+    if (unknown.length > fewRigs && unknown.some(isMember)) {
+      waiting.add(path);
+      // What was said of the same text is said until then.
+      return (edited.has(path) ? undefined : checked.get(path)?.ofFleets) ?? noFleets;
+    }
+    edited.delete(path);
+    const own = membersOf(project, path, dates);
+    return fleetsExamined(project, path, dates, (file) => {
+      if (file === path) return own;
+      const known = fresh.has(file) ? checked.get(file)?.members : undefined;
+      const members = known ?? membersOf(project, file, dates);
+      if (!known && !isOpen(file)) project.release(file);
+      return members;
+    });
+  };
+
   return {
     project,
+    waiting,
+    outdate: () => fresh.clear(),
     check(path, dates) {
       const looked = new Set<string>();
       const exists = (other: string) => {
         looked.add(other);
         return files.exists(other);
       };
-      const { findings: found, silences } = examined(project, path, dates, exists);
-      const findings = byFile(found);
+      const { findings: own, silences, members } = examined(project, path, dates, exists);
       const patterns = project.patterns(path).map((pattern) => picomatch(pattern, { nobrace: true, noext: true }));
-      const dependsOn = dependenciesOf(project, files, path);
+      const { paths: dependsOn, lists } = dependenciesOf(project, files, path);
       for (const other of looked) dependsOn.add(other);
-      summarise(path, isMember(path) ? summaryOf(project, path, silences) : undefined);
-      return keep(path, { findings, dependsOn, claims: (other) => patterns.some((matches) => matches(other)) });
+      const ofFleets = judgeFleets(path, lists, dates);
+      // Of a rig that no check of ours looks at, the fleet has to know itself what it depends on.
+      for (const file of lists)
+        if (!isMember(file)) for (const other of dependenciesOf(project, files, file).paths) dependsOn.add(other);
+      const worked = [...silences.worked, ...ofFleets.worked];
+      summarise(path, isMember(path) ? summaryOf(project, path, { ...silences, worked }) : undefined);
+      fresh.add(path);
+      return keep(path, {
+        findings: byFile(unique([...own, ...ofFleets.findings])),
+        dependsOn,
+        claims: (other) => patterns.some((matches) => matches(other)),
+        lists,
+        ofFleets,
+        members,
+      });
     },
     checkTogether() {
       if (!summariesChanged) return new Set();
       summariesChanged = false;
       const findings = byFile(workspaceFindings(summaries.values()));
-      return keep(together, { findings, dependsOn: new Set(), claims: () => false });
+      return keep(together, {
+        findings,
+        dependsOn: new Set(),
+        claims: () => false,
+        lists: new Set(),
+        ofFleets: noFleets,
+        members: [],
+      });
     },
     release(path) {
       for (const file of checked.get(path)?.dependsOn ?? []) if (!isOpen(file)) project.release(file);
@@ -114,6 +177,11 @@ export function createWorkspace(
           break;
         }
       }
+      for (const [owner, { lists }] of checked) {
+        if (lists.size > 0 && !out.has(owner) && [...out].some((path) => lists.has(path))) out.add(owner);
+      }
+      for (const path of out) fresh.delete(path);
+      for (const path of paths) edited.add(path);
       return out;
     },
     findingsIn(path) {
@@ -151,6 +219,8 @@ export function createWorkspace(
       ),
     forget(path) {
       project.changed([path]);
+      fresh.delete(path);
+      waiting.delete(path);
       summarise(path, undefined);
       return keep(path, undefined);
     },

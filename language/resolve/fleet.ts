@@ -1,15 +1,22 @@
-// A fleet with its rigs, its crew and its calendar.
+// A fleet with its crew and its calendar; who its rigs are, the project knows.
 import type { FleetDeclaration } from '../records/file.ts';
 import { days } from '../statements/words.ts';
 import type { Entry } from './names.ts';
 import { originOf } from './origin.ts';
-import type { Fleet, Policy, Rig } from './types.ts';
+import type { FleetFrame, Policy } from './types.ts';
 
-export function resolveFleet(
-  { declaration, file }: Entry<FleetDeclaration>,
-  policy: Policy,
-  rigs: readonly Rig[],
-): Fleet {
+/** The bookings of a fleet by the name of the rig. */
+export function bookedByRig({ booked }: FleetFrame): ReadonlyMap<string, FleetFrame['booked']> {
+  const out = new Map<string, FleetFrame['booked'][number][]>();
+  for (const span of booked) {
+    const known = out.get(span.rig);
+    if (known) known.push(span);
+    else out.set(span.rig, [span]);
+  }
+  return out;
+}
+
+export function resolveFleet({ declaration, file }: Entry<FleetDeclaration>, policy: Policy): FleetFrame {
   const { statements } = declaration;
   const crew = statements.find((s) => s.word === 'crew');
   return {
@@ -18,7 +25,6 @@ export function resolveFleet(
     at: declaration.at,
     nameAt: declaration.nameAt,
     policy,
-    rigs,
     ...(crew
       ? {
           crew: {

@@ -1,8 +1,8 @@
 // The form of a project: where its texts come from, and what may be asked of it.
-import type { FileRecords } from '../records/file.ts';
+import type { FileRecords, FleetDeclaration } from '../records/file.ts';
 import type { Located } from './located.ts';
 import type { Names } from './names.ts';
-import type { Fleet, Material, Policy, RigView, Surface } from './types.ts';
+import type { Fleet, FleetFrame, Material, Policy, RigView, Surface } from './types.ts';
 
 /** Where the texts come from. Paths have forward slashes. */
 export interface Files {
@@ -20,7 +20,12 @@ export interface ResolvedRig extends RigView {
 export interface ResolvedFleet {
   readonly fleet: Fleet;
   readonly views: readonly RigView[];
-  readonly problems: readonly Located[];
+}
+/** A fleet without its rigs: what it says by itself, and the files that its patterns name. */
+export interface FleetWithFiles {
+  readonly fleet: FleetFrame;
+  readonly declaration: FleetDeclaration;
+  readonly files: readonly string[];
 }
 
 export interface Project {
@@ -34,7 +39,9 @@ export interface Project {
   policy(path: string, name: string | undefined): Policy;
   /** Every rig and model that a file declares, resolved. */
   rigs(path: string): readonly ResolvedRig[];
+  /** Every fleet that a file declares, with all of its rigs resolved: for papers, not for checks. */
   fleets(path: string): readonly ResolvedFleet[];
+  fleetFrames(path: string): readonly FleetWithFiles[];
   /** What is wrong with the file's own lines: reading, `use`, names, references. */
   problems(path: string): readonly Located[];
   /** The files that a file's results depend on, itself among them. */

@@ -4,6 +4,7 @@ import { libraryFiles } from '../library/index.ts';
 import type {
   Declaration,
   FileRecords,
+  FleetDeclaration,
   MaterialDeclaration,
   PolicyDeclaration,
   RigDeclaration,
@@ -12,7 +13,7 @@ import { readFile } from '../records/file.ts';
 import { canonical } from '../statements/words.ts';
 import { basesBy, standardMaterials } from './bases.ts';
 import { filesNamedBy, historiesOf, patternIn, patternsIn } from './claims.ts';
-import { resolveFleet } from './fleet.ts';
+import { bookedByRig, resolveFleet } from './fleet.ts';
 import { chainOf, circleProblem, linesThatHold } from './like.ts';
 import type { Located } from './located.ts';
 import { resolveMaterial, resolveSurface } from './material.ts';
@@ -147,6 +148,9 @@ export function createProject(files: Files): Project {
     };
   };
 
+  const frameOf = (path: string, declaration: FleetDeclaration) =>
+    resolveFleet({ declaration, file: path }, policy(path, declaration.under?.name));
+
   /** The files that the rigs of a file depend on: what is used, and the histories that are claimed. */
   const rigDependsOn = (path: string): Set<string> => {
     const out = new Set([path, ...closure(path)]);
@@ -173,11 +177,9 @@ export function createProject(files: Files): Project {
         const entries = filesNamedBy(declaration, path, files).flatMap((file) =>
           (records(file)?.declarations ?? []).flatMap((d) => (d.kind === 'rig' ? [{ declaration: d, file }] : [])),
         );
-        const fleet = resolveFleet(
-          { declaration, file: path },
-          policy(path, declaration.under?.name),
-          entries.map((entry) => viewOf(entry).rig),
-        );
+        const frame = frameOf(path, declaration);
+        const fleet = { ...frame, rigs: entries.map((entry) => viewOf(entry).rig) };
+        const booked = bookedByRig(frame);
         const views = fleet.rigs.map((rig, i): RigView => {
           const { file } = entries[i] as Entry;
           return {
@@ -185,11 +187,17 @@ export function createProject(files: Files): Project {
             material: (name) => material(file, name),
             surface: (name) => surface(file, name),
             materialNames: () => materialNames(file),
-            booked: fleet.booked.filter((b) => b.rig === rig.name),
+            booked: booked.get(rig.name) ?? [],
           };
         });
-        return [{ fleet, views, problems: [] }];
+        return [{ fleet, views }];
       }),
+    fleetFrames: (path) =>
+      (records(path)?.declarations ?? []).flatMap((declaration) =>
+        declaration.kind === 'fleet'
+          ? [{ fleet: frameOf(path, declaration), declaration, files: filesNamedBy(declaration, path, files) }]
+          : [],
+      ),
     problems: (path) => {
       const got = records(path);
       if (!got) return [];

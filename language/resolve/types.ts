@@ -196,13 +196,17 @@ export interface Rig {
   readonly unread: { readonly all: boolean; readonly items: ReadonlySet<string> };
 }
 
-export interface Fleet {
+export interface Fleet extends FleetFrame {
+  readonly rigs: readonly Rig[];
+}
+
+/** What a fleet says by itself, without its rigs. */
+export interface FleetFrame {
   readonly name: string;
   readonly file: string;
   readonly at: Span;
   readonly nameAt: Span;
   readonly policy: Policy;
-  readonly rigs: readonly Rig[];
   readonly crew?: {
     readonly people: number;
     readonly minutes: number;

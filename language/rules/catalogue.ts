@@ -2,6 +2,7 @@
 import { accepting } from './accept.ts';
 import { amountsUsed } from './amounts-used.ts';
 import { coats } from './coats.ts';
+import { departures } from './departures.ts';
 import { evidence } from './evidence.ts';
 import { fallsDue } from './falls-due.ts';
 import { fleets } from './fleet.ts';
@@ -46,6 +47,7 @@ export const families: readonly RuleFamily[] = [
   materialsUsed,
   fallsDue,
   moisture,
+  departures,
   which,
   money,
   threePointed,

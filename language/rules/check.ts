@@ -2,15 +2,16 @@
 import type { Span } from '../grammar/problem.ts';
 import type { FileRecords } from '../records/file.ts';
 import type { Located } from '../resolve/located.ts';
-import type { Project, ResolvedFleet } from '../resolve/project.ts';
+import type { Project } from '../resolve/project.ts';
 import { unknownReferences } from '../resolve/references.ts';
-import type { Dates, Policy, Rig } from '../resolve/types.ts';
+import type { Dates, Policy } from '../resolve/types.ts';
 import { accepted, accepting } from './accept.ts';
 import { catalogue, families } from './catalogue.ts';
 import { backslashes } from './evidence.ts';
 import type { Finding } from './finding.ts';
 import { checkFleet, fleets } from './fleet.ts';
 import { rigsInFleet } from './in-fleet.ts';
+import { type Member, memberOf } from './member.ts';
 import { mixedInside } from './money.ts';
 import { fileNames } from './names.ts';
 import { naming } from './naming.ts';
@@ -40,18 +41,24 @@ const acceptable = (rule: string) => known.has(rule) && !ofTheLanguage.has(rule)
  * declares, also where a finding stands in a file that a rig claims. Depends only on files reachable from this one.
  */
 export function checkFile(project: Project, path: string, dates: Dates, exists?: (path: string) => boolean): Finding[] {
-  return [...examined(project, path, dates, exists).findings];
+  const { findings } = examined(project, path, dates, exists);
+  return unique([...findings, ...fleetsExamined(project, path, dates).findings]);
 }
 
-/** The same, with what only the workspace can judge: which lines of policies silence something. */
-export function examined(
-  project: Project,
-  path: string,
-  dates: Dates,
-  exists?: (path: string) => boolean,
-): { readonly findings: readonly Finding[]; readonly silences: Silences } {
+/** What the checking of a file gives beside its findings. */
+export interface Examined {
+  /** Without those of the fleets that it declares: {@link fleetsExamined} has them. */
+  readonly findings: readonly Finding[];
+  /** What only the workspace can judge: which lines of policies silence something. */
+  readonly silences: Silences;
+  /** Its rigs, for the fleets that list it. */
+  readonly members: readonly Member[];
+}
+
+/** Everything about one file but its fleets. */
+export function examined(project: Project, path: string, dates: Dates, exists?: (path: string) => boolean): Examined {
   const records = project.records(path);
-  if (!records) return { findings: [], silences: { written: [], worked: [] } };
+  if (!records) return { findings: [], silences: { written: [], worked: [] }, members: [] };
   const { declarations } = records;
   const names = project.names(path);
   const of = {
@@ -60,6 +67,7 @@ export function examined(
   };
   const silencers = silencingLines(path, declarations, dates, known, acceptable);
   const worked = new Set<string>();
+  const members: Member[] = [];
   const out = graded(
     [
       ...project.problems(path),
@@ -88,19 +96,39 @@ export function examined(
     };
     const { policy } = view.rig;
     out.push(...graded(silencedBy(policy, problemsOfRig(context, problems), dates, worked), policy, worked));
+    if (view.rig.kind === 'rig') members.push(memberOf(context));
   }
-  for (const { fleet, views, problems } of project.fleets(path)) {
-    const declaration = declarations.find((d) => d.kind === 'fleet' && d.at === fleet.at);
-    if (declaration?.kind !== 'fleet') continue;
-    const found = [
-      ...problems,
-      ...checkFleet({ fleet, views, declaration, material: of.material, dates }),
-      ...rigsInFleet(fleet, views, dates),
-    ];
-    const left = silencedBy(fleet.policy, acceptedInFleet(fleet, found, dates, worked), dates, worked);
-    out.push(...graded(left, fleet.policy, worked));
-  }
-  return { findings: unique(out), silences: { written: silencers.written, worked: [...worked] } };
+  return { findings: unique(out), silences: { written: silencers.written, worked: [...worked] }, members };
+}
+
+/** The rigs of a file for the fleets that list it, where it is not examined itself. */
+export function membersOf(project: Project, path: string, dates: Dates): readonly Member[] {
+  return project
+    .rigs(path)
+    .flatMap(({ problems: _, ...view }) =>
+      view.rig.kind === 'rig' ? [memberOf({ view, dates, remembered: new Map() })] : [],
+    );
+}
+
+/**
+ * What is to be said of the fleets that a file declares, with the lines of policies that silenced something of it. `members`
+ * are the rigs of a file as it stands now.
+ */
+export function fleetsExamined(
+  project: Project,
+  path: string,
+  dates: Dates,
+  members: (file: string) => readonly Member[] = (file) => membersOf(project, file, dates),
+): { readonly findings: readonly Finding[]; readonly worked: readonly string[] } {
+  const worked = new Set<string>();
+  const material = (name: string) => project.material(path, name);
+  const out = project.fleetFrames(path).flatMap(({ fleet, declaration, files }) => {
+    const rigs = files.flatMap(members);
+    const found = [...checkFleet({ fleet, members: rigs, declaration, material }), ...rigsInFleet(fleet, rigs, dates)];
+    const left = silencedBy(fleet.policy, acceptedInFleet(rigs, found, worked), dates, worked);
+    return graded(left, fleet.policy, worked);
+  });
+  return { findings: unique(out), worked: [...worked] };
 }
 
 function saysNothing(file: string, { uses, declarations, problems }: FileRecords): Located[] {
@@ -127,18 +155,19 @@ export function problemsOfRig(context: RigContext, resolving: readonly Located[]
 
 /** Without what the rigs, or their policies, accept until a day that is not past. */
 function acceptedInFleet(
-  fleet: ResolvedFleet['fleet'],
+  members: readonly Member[],
   problems: readonly Located[],
-  dates: Dates,
   worked: Set<string>,
-): Located[] {
-  const { asOf } = dates;
-  const rigs = new Map<string | undefined, Rig>(fleet.rigs.map((rig) => [rig.name, rig]));
+): readonly Located[] {
+  if (problems.length === 0) return problems;
+  const rigs = new Map<string | undefined, Member>(members.map((rig) => [rig.name, rig]));
   return problems.filter((problem) => {
     const rig = rigs.get(problem.rig);
     if (!rig) return true;
-    if (rig.accepts.some((one) => one.rule.name === problem.rule && asOf <= one.until.last)) return false;
-    return silencedBy(rig.policy, [problem], dates, worked).length > 0;
+    if (rig.accepts.includes(problem.rule)) return false;
+    const silence = rig.silences.find(({ rule }) => rule === problem.rule);
+    if (silence) worked.add(silence.key);
+    return !silence;
   });
 }
 

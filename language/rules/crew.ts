@@ -2,7 +2,7 @@
 import type { Span } from '../grammar/problem.ts';
 import type { FleetDeclaration } from '../records/file.ts';
 import type { Located } from '../resolve/located.ts';
-import type { Fleet } from '../resolve/types.ts';
+import type { FleetFrame } from '../resolve/types.ts';
 import type { RuleEntry } from './rule.ts';
 
 export const crewRules = {
@@ -22,7 +22,7 @@ export const crewRules = {
 type Found = Located & { readonly rule: keyof typeof crewRules };
 
 /** What is wrong with the crew as it is written. */
-export function* checkCrew({ file, name }: Fleet, declaration: FleetDeclaration): Iterable<Found> {
+export function* checkCrew({ file, name }: FleetFrame, declaration: FleetDeclaration): Iterable<Found> {
   const crew = declaration.statements.find((statement) => statement.word === 'crew');
   if (!crew) return;
   const where = { file, at: crew.at };

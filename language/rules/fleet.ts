@@ -2,17 +2,18 @@
 import picomatch from 'picomatch';
 import type { Fix } from '../grammar/problem.ts';
 import type { FleetDeclaration } from '../records/file.ts';
-import { openPlans } from '../resolve/done.ts';
+import { bookedByRig } from '../resolve/fleet.ts';
 import type { Located } from '../resolve/located.ts';
 import { folderOf, relativeTo, resolvePath } from '../resolve/paths.ts';
-import type { Dates, Fleet, MaterialsOf, Origin, Rig, RigView } from '../resolve/types.ts';
+import type { FleetFrame, MaterialsOf, Origin } from '../resolve/types.ts';
 import type { Ref } from '../statements/slot.ts';
 import { lengthText } from '../values/display.ts';
 import { nearest } from '../values/nearest.ts';
 import { checkCrew, crewRules } from './crew.ts';
-import { type FreeDays, firstFree } from './free-days.ts';
+import type { FreeDays } from './free-days.ts';
 import { listed } from './listed.ts';
-import { freeDaysOf, notFree, windowOf } from './planning.ts';
+import type { Member } from './member.ts';
+import { notFree } from './planning.ts';
 import { family, type RuleEntry } from './rule.ts';
 import { sizesInStock } from './which.ts';
 
@@ -74,15 +75,16 @@ const rules = {
   },
 } as const satisfies Record<string, RuleEntry>;
 type Found = Located & { readonly rule: keyof typeof rules };
+type Place = Pick<Origin, 'file' | 'at'>;
 
 export const fleets = family(rules);
 
 export interface FleetContext {
-  readonly fleet: Fleet;
-  readonly views: readonly RigView[];
+  readonly fleet: FleetFrame;
+  /** In the order of their files, and as written in each. */
+  readonly members: readonly Member[];
   readonly declaration: FleetDeclaration;
   readonly material: MaterialsOf;
-  readonly dates: Dates;
 }
 
 /** What is wrong with a fleet as a whole. Findings about plans stand in the files of the rigs. */
@@ -96,8 +98,8 @@ export function* checkFleet(context: FleetContext): Iterable<Located> {
 }
 
 /** A pattern that matches only files without a rig finds none as well. */
-function* patterns({ fleet, declaration }: FleetContext): Iterable<Found> {
-  const files = [...new Set(fleet.rigs.map(({ file }) => file))];
+function* patterns({ fleet, members, declaration }: FleetContext): Iterable<Found> {
+  const files = [...new Set(members.map(({ file }) => file))];
   for (const statement of declaration.statements) {
     if (statement.word !== 'rigs') continue;
     const empty = statement.patterns.filter((pattern) => {
@@ -115,11 +117,11 @@ function* patterns({ fleet, declaration }: FleetContext): Iterable<Found> {
 }
 
 /** The later one by path is reported, where it stands. */
-function* twice({ fleet }: FleetContext): Iterable<Located> {
+function* twice({ fleet, members }: FleetContext): Iterable<Located> {
   const rigsLine = { file: fleet.file, at: fleet.nameAt };
   const seen = (file: string) => relativeTo(folderOf(fleet.file), file);
   yield* same(
-    fleet.rigs,
+    members,
     ({ name }) => name,
     (rig, first) => ({
       rule: 'rig-twice',
@@ -129,7 +131,7 @@ function* twice({ fleet }: FleetContext): Iterable<Located> {
     }),
   );
   yield* same(
-    fleet.rigs,
+    members,
     ({ name }) => name.toLowerCase(),
     (rig, first) =>
       rig.name === first.name
@@ -147,16 +149,16 @@ function* twice({ fleet }: FleetContext): Iterable<Located> {
     ['vin-twice', 'vin', 'VIN'],
   ] as const) {
     yield* same(
-      fleet.rigs,
-      (rig) => rig.identity[fact]?.value,
+      members,
+      (rig) => rig[fact]?.value,
       (rig, first) => {
-        const [mine, other] = [rig.identity[fact] as { origin: Origin }, first.identity[fact] as { origin: Origin }];
+        const [mine, other] = [rig[fact] as { origin: Place }, first[fact] as { origin: Place }];
         return {
           rule,
           rig: rig.name,
           file: mine.origin.file,
           at: mine.origin.at,
-          message: `${rig.name} and ${first.name} have the same ${what}, \`${rig.identity[fact]?.value}\`: one of them is wrong.`,
+          message: `${rig.name} and ${first.name} have the same ${what}, \`${rig[fact]?.value}\`: one of them is wrong.`,
           related: [{ file: other.origin.file, at: other.origin.at, message: `The ${what} of ${first.name}.` }],
         };
       },
@@ -165,11 +167,11 @@ function* twice({ fleet }: FleetContext): Iterable<Located> {
 }
 
 function* same<T>(
-  rigs: readonly Rig[],
-  key: (rig: Rig) => string | undefined,
-  found: (rig: Rig, first: Rig) => T | undefined,
+  rigs: readonly Member[],
+  key: (rig: Member) => string | undefined,
+  found: (rig: Member, first: Member) => T | undefined,
 ): Iterable<T> {
-  const firsts = new Map<string, Rig>();
+  const firsts = new Map<string, Member>();
   for (const rig of rigs) {
     const k = key(rig);
     if (k === undefined) continue;
@@ -182,12 +184,10 @@ function* same<T>(
   }
 }
 
-function* bookings({ fleet, declaration }: FleetContext): Iterable<Found> {
-  const rigs = new Map(fleet.rigs.map((rig) => [rig.name, rig]));
+function* bookings({ fleet, members, declaration }: FleetContext): Iterable<Found> {
+  const rigs = new Map(members.map((rig) => [rig.name, rig]));
   const refs = new Map(declaration.statements.flatMap((s) => (s.word === 'booked' ? [[s.at, s.rig] as const] : [])));
-  const byRig = new Map<string, Fleet['booked'][number][]>();
-  for (const span of fleet.booked) byRig.set(span.rig, [...(byRig.get(span.rig) ?? []), span]);
-  for (const [name, spans] of byRig) {
+  for (const [name, spans] of bookedByRig(fleet)) {
     const rig = rigs.get(name);
     // With no rig at all the pattern is to blame, and says so.
     if (!rig && rigs.size > 0)
@@ -218,7 +218,7 @@ function* bookings({ fleet, declaration }: FleetContext): Iterable<Found> {
   }
 }
 
-function unknown(name: Ref, { file }: Origin, fleet: Fleet, rigs: ReadonlyMap<string, Rig>): Found {
+function unknown(name: Ref, { file }: Origin, fleet: FleetFrame, rigs: ReadonlyMap<string, Member>): Found {
   const { at } = name;
   const close = nearest(name.name, rigs.keys());
   const hint = close === undefined ? 'Does a pattern under `rigs` find its file?' : `Did you mean \`${close}\`?`;
@@ -226,13 +226,13 @@ function unknown(name: Ref, { file }: Origin, fleet: Fleet, rigs: ReadonlyMap<st
   return { rule: 'booked-unknown', file, at, message: `${fleet.name} has no rig \`${name.name}\`. ${hint}`, fixes };
 }
 
-function* yard({ fleet, declaration }: FleetContext): Iterable<Found> {
+function* yard({ fleet, members, declaration }: FleetContext): Iterable<Found> {
   yield* checkCrew(fleet, declaration);
   for (const { name, length, file, at } of fleet.bays) {
     if (!length) continue;
-    const long = fleet.rigs.filter(({ roof }) => roof && roof.along.nm > length.nm);
+    const long = members.filter(({ along }) => along !== undefined && along > length.nm);
     if (long.length === 0) continue;
-    const longest = Math.max(...long.map(({ roof }) => roof?.along.nm ?? 0));
+    const longest = Math.max(...long.map(({ along }) => along ?? 0));
     yield {
       rule: 'bay-too-short',
       file,
@@ -243,31 +243,26 @@ function* yard({ fleet, declaration }: FleetContext): Iterable<Found> {
 }
 
 /** Only of plans that the rig alone could keep: what hinders those is said in the file of the rig. */
-function* plansInFleet({ fleet, views, dates }: FleetContext): Iterable<Found> {
+function* plansInFleet({ fleet, members }: FleetContext): Iterable<Found> {
   const closed = fleet.closed.map((span) => ({ ...span, by: 'closed' }));
+  const booked = bookedByRig(fleet);
   const indoor = fleet.bays.some(({ where }) => where === 'indoor');
-  for (const view of views) {
-    const { booked: _, ...alone } = view;
-    for (const plan of openPlans(view.rig, dates.asOf)) {
-      const { from, to } = windowOf(plan, dates.asOf);
-      if (to === undefined || to < from) continue;
-      const without = freeDaysOf(plan, alone);
-      const { day } = firstFree(from, without);
-      if (day === undefined || day > to) continue;
-      const { season, taken } = freeDaysOf(plan, view);
+  for (const { name, plans } of members) {
+    for (const plan of plans) {
+      const { season, taken } = plan.days;
       const days: FreeDays = {
-        taken: [...taken, ...closed],
+        taken: [...taken, ...(booked.get(name) ?? []).map((span) => ({ ...span, by: 'booked' })), ...closed],
         ...(season && !indoor ? { season } : {}),
         ...(fleet.crew ? { weekdays: fleet.crew.days } : {}),
       };
-      const found = notFree(plan, days, from, to);
+      const found = notFree(plan, days, plan.from, plan.to);
       if (!found) continue;
       yield {
         ...found,
         rule: 'no-free-day-in-fleet',
-        rig: view.rig.name,
+        rig: name,
         file: plan.file,
-        at: plan.statement.at,
+        at: plan.at,
         message: `In ${fleet.name}: ${found.message}`,
       };
     }

@@ -1,25 +1,25 @@
 // What only a fleet shows of its rigs: departures by booking, and the lots and dates of the yard's own shelf.
 import { lotsOf } from '../due/index.ts';
+import { bookedByRig } from '../resolve/fleet.ts';
 import type { Located } from '../resolve/located.ts';
-import type { Dates, Fleet, RigView } from '../resolve/types.ts';
+import type { Dates, FleetFrame } from '../resolve/types.ts';
 import { addPeriod, daysBetween } from '../values/calendar.ts';
+import { leavesOpen } from './departures.ts';
 import { usedPastBestBefore } from './materials-used.ts';
-import { leavesOpen } from './moisture.ts';
+import type { Member } from './member.ts';
 
 /** Findings of rules of rigs that need the bookings or the stock of a fleet. Trips and a rig's own stock are asked about with the rig. */
-export function* rigsInFleet(fleet: Fleet, views: readonly RigView[], dates: Dates): Iterable<Located> {
-  for (const view of views) {
-    const { rig, booked = [] } = view;
-    if (booked.length > 0) {
-      for (const problem of leavesOpen({ view, dates, remembered: new Map() }, booked))
-        yield { ...problem, rig: rig.name, message: `${rig.name}: ${problem.message}` };
-    }
-    yield* usedPastBestBefore(view, fleet.stock, dates.asOf);
+export function* rigsInFleet(fleet: FleetFrame, members: readonly Member[], dates: Dates): Iterable<Located> {
+  const booked = bookedByRig(fleet);
+  for (const { name, open, soon, lots } of members) {
+    for (const problem of leavesOpen(open, booked.get(name) ?? [], dates.asOf, soon))
+      yield { ...problem, rig: name, message: `${name}: ${problem.message}` };
+    yield* usedPastBestBefore(lots, fleet.stock);
   }
   yield* shelf(fleet, dates);
 }
 
-function* shelf({ stock, policy }: Fleet, { asOf }: Dates): Iterable<Located> {
+function* shelf({ stock, policy }: FleetFrame, { asOf }: Dates): Iterable<Located> {
   for (const { material, file, at, date, text } of lotsOf(stock)) {
     const days = daysBetween(asOf, date);
     if (days < 0)

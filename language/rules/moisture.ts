@@ -1,8 +1,6 @@
-// Rules of readings, leaks that come back, and departures with an open seam.
+// Rules of readings and of leaks that come back.
 import type { Located } from '../resolve/located.ts';
-import type { RigView } from '../resolve/types.ts';
 import { isThere, moistureLevels, moistureTrend, risePoints, type Stretch } from '../seams/index.ts';
-import { addPeriod } from '../values/calendar.ts';
 import { listed } from './listed.ts';
 import { family, type RigContext } from './rule.ts';
 import { workedOut } from './worked-out.ts';
@@ -36,13 +34,6 @@ const rules = {
     fix: 'None: where the water comes in only a test can tell.',
     source: 'published: ASTM D7053 for the way of testing',
   },
-  'leaves-open': {
-    severity: 'warning',
-    title: 'The rig leaves with an open or lifting seam',
-    why: 'The wind of the road peels what lifts and drives rain into what is open. Mend or cover it first.',
-    fix: 'None: either the work or the departure moves.',
-    source: 'common practice',
-  },
 } as const;
 
 type Found = Located & { readonly rule: keyof typeof rules };
@@ -52,7 +43,6 @@ export const moisture = family(rules, function* (context) {
   if (view.rig.kind === 'model') return;
   yield* readings(context);
   yield* leaks(context);
-  yield* leavesOpen(context, [...view.rig.trips, ...(view.booked ?? [])]);
 });
 
 /** What the last reading of a stretch says, the gravest first. */
@@ -128,41 +118,4 @@ function* leaks(context: RigContext): Iterable<Found> {
       ...(leak.suspects[0] === undefined ? {} : { item: leak.suspects[0] }),
     };
   }
-}
-
-/**
- * Departures with a finding of open or lifting that still stands and is not covered then: the next one, once it is as near
- * as the policy calls soon, since there is time to mend it before; else the last one, which did happen.
- */
-export function* leavesOpen(context: RigContext, leaving: RigView['rig']['trips']): Iterable<Found> {
-  const { asOf } = context.dates;
-  const soon = addPeriod(asOf, context.view.rig.policy.dueSoon.value);
-  for (const seam of workedOut(context).state.seams.values()) {
-    if (seam.unread || !isThere(seam, asOf)) continue;
-    const found = seam.stretches.flatMap(({ condition, temporary }) => {
-      if (condition?.word !== 'open' && condition?.word !== 'lifting') return [];
-      const { event, word } = condition;
-      const bare = leaving
-        .filter(({ first }) => first >= event.last && first <= soon && !covers(temporary, first))
-        .sort((a, b) => (a.first < b.first ? -1 : 1));
-      const next = bare.find(({ first }) => first >= asOf) ?? bare.at(-1);
-      return next ? [{ event, word, next }] : [];
-    });
-    const bad = found.find(({ word }) => word === 'open') ?? found[0];
-    if (!bad) continue;
-    const { event, word, next } = bad;
-    yield {
-      file: next.origin.file,
-      at: next.origin.at,
-      item: seam.item.name,
-      rule: 'leaves-open',
-      message: `\`${seam.item.name}\` was found ${word} on ${event.last} and is not mended; the rig ${next.first < asOf ? 'left' : 'leaves'} on ${next.first}. Mend or cover it before it goes.`,
-      related: [{ file: event.file, at: event.record.at, message: `Found ${word} here.` }],
-    };
-  }
-}
-
-/** Whether a temporary cover is on that day; without an end it holds until it is mended. */
-function covers(temporary: Stretch['temporary'], day: string): boolean {
-  return temporary !== undefined && temporary.event.first <= day && (temporary.until?.last ?? day) >= day;
 }

@@ -1,5 +1,5 @@
 // Rules of plans: dates that cannot be, days that are taken, plans that were not kept.
-import type { Fix } from '../grammar/problem.ts';
+import type { Fix, Span } from '../grammar/problem.ts';
 import type { Declaration } from '../records/file.ts';
 import type { Whole } from '../records/statement.ts';
 import { doneBy, itemsOf, type OpenPlan, openPart, pastOf } from '../resolve/done.ts';
@@ -133,7 +133,7 @@ function* ofPlan(plan: Plan, view: RigView, asOf: string): Iterable<PlanningFoun
     return;
   }
   if (to === undefined || (!on && !after && !before) || doneBy(plan, view.rig, asOf)) return;
-  const found = notFree(plan, freeDaysOf(plan, view), from, to);
+  const found = notFree(plannedDay(plan), freeDaysOf(plan, view), from, to);
   if (found) yield { ...where, ...found };
 }
 
@@ -144,9 +144,19 @@ function leftOf(plan: OpenPlan | undefined): string {
   return `Of this, ${listed(items)} ${items.length === 1 ? 'was' : 'were'}`;
 }
 
+/** The one day of a plan as written, with the place of the clause; empty where the plan has a span of days. */
+export interface PlannedDay {
+  readonly on?: string;
+  readonly onAt?: Span;
+}
+
+export function plannedDay({ statement: { on, spans } }: Plan): PlannedDay {
+  return on ? { on: on.text, ...(spans.on ? { onAt: spans.on } : {}) } : {};
+}
+
 /** What is to be said of a plan whose days are all taken; undefined if one is free. Shared with fleets. */
 export function notFree(
-  { statement }: Plan,
+  { on, onAt }: PlannedDay,
   days: FreeDays,
   from: string,
   to: string,
@@ -159,10 +169,10 @@ export function notFree(
   const could =
     day === undefined ? 'No day within three years is free.' : `The first day on which it could be done is ${day}.`;
   const because = reasons(hindrances);
-  if (statement.on) {
-    const at = statement.spans.on;
+  if (on !== undefined) {
+    const at = onAt;
     const fixes: Fix[] = day === undefined || !at ? [] : [{ label: `Write \`on ${day}\``, at, text: `on ${day}` }];
-    return { rule: 'day-not-free', message: `${statement.on.text} is not free: ${because}. ${could}`, fixes, related };
+    return { rule: 'day-not-free', message: `${on} is not free: ${because}. ${could}`, fixes, related };
   }
   return { rule: 'no-free-day', message: `No day from ${from} to ${to} is free: ${because}. ${could}`, related };
 }

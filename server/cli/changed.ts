@@ -43,14 +43,22 @@ export function affectedBy(
     changed.has(file) || listsOneOf(gone, file, project) || namesOneOf(evidence, file, project);
   // What many files use is looked at once.
   const known = new Map<string, boolean>();
-  return files.filter((path) => {
-    const found = [...dependenciesOf(project, disk, path)].some((file) => {
-      const told = known.get(file) ?? touched(file);
-      known.set(file, told);
-      return told;
-    });
+  const isTouched = (file: string) => {
+    const told = known.get(file) ?? touched(file);
+    known.set(file, told);
+    return told;
+  };
+  const rigs = new Map<string, boolean>();
+  /** Whether what a file depends on was touched, its fleets aside. */
+  const isAffected = (path: string): boolean => {
+    const told = rigs.get(path) ?? [...dependenciesOf(project, disk, path).paths].some(isTouched);
+    rigs.set(path, told);
     project.release(path);
-    return found;
+    return told;
+  };
+  return files.filter((path) => {
+    const { lists } = dependenciesOf(project, disk, path);
+    return isAffected(path) || [...lists].some(isAffected);
   });
 }
 

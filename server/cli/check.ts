@@ -2,8 +2,9 @@
 import { relative } from 'node:path';
 import { createProject } from '../../language/resolve/project.ts';
 import type { Dates } from '../../language/resolve/types.ts';
-import { examined, unique } from '../../language/rules/check.ts';
+import { examined, fleetsExamined, membersOf, unique } from '../../language/rules/check.ts';
 import type { Finding } from '../../language/rules/finding.ts';
+import type { Member } from '../../language/rules/member.ts';
 import type { Silences } from '../../language/rules/silenced.ts';
 import { type FileSummary, summaryOf, workspaceFindings } from '../../language/rules/workspace.ts';
 import { affectedBy } from './changed.ts';
@@ -42,6 +43,11 @@ export interface CheckOptions {
   readonly tell?: (done: number, total: number) => void;
 }
 
+const withWorked = (summary: FileSummary, worked: readonly string[]): FileSummary => ({
+  ...summary,
+  silences: { ...summary.silences, worked: [...summary.silences.worked, ...worked] },
+});
+
 const unjudged: Silences = { written: [], worked: [] };
 
 /**
@@ -53,22 +59,39 @@ export function checked(asked: Asked, dates: Dates, { changed, tell }: CheckOpti
   const disk = diskOf(asked);
   const project = createProject(disk);
   const found: Finding[] = [];
-  const summaries: FileSummary[] = [];
+  const summaries = new Map<string, FileSummary>();
   const files = changed ? affectedBy(changed, asked.files, project, disk) : asked.files;
   const part = changed && new Set(files);
   const walked = asked.whole && files.length > 0 ? asked.files : files;
+  const members = new Map<string, readonly Member[]>();
+  const ofFleets: string[] = [];
   for (const [done, path] of walked.entries()) {
     tell?.(done, walked.length);
     let silences = unjudged;
     if (!part || part.has(path)) {
       const said = examined(project, path, dates, disk.exists);
       found.push(...said.findings);
+      members.set(path, said.members);
+      if (project.records(path)?.declarations.some(({ kind }) => kind === 'fleet')) ofFleets.push(path);
       if (!part) silences = said.silences;
     }
-    if (asked.whole) summaries.push(summaryOf(project, path, silences));
+    if (asked.whole) summaries.set(path, summaryOf(project, path, silences));
     project.release(path);
   }
-  if (asked.whole) found.push(...workspaceFindings(summaries).filter(({ file }) => !part || part.has(file)));
+  // Fleets come last: of rigs that were checked they need not read anything.
+  for (const path of ofFleets) {
+    const said = fleetsExamined(project, path, dates, (file) => {
+      const known = members.get(file);
+      if (known) return known;
+      const made = membersOf(project, file, dates);
+      project.release(file);
+      return made;
+    });
+    found.push(...said.findings);
+    const summary = summaries.get(path);
+    if (summary && !part) summaries.set(path, withWorked(summary, said.worked));
+  }
+  if (asked.whole) found.push(...workspaceFindings(summaries.values()).filter(({ file }) => !part || part.has(file)));
 
   const byFile = new Map<string, (span: Finding['at']) => Range>();
   const text = (file: string) => project.text(file) ?? '';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { examined } from '../../language/rules/check.ts';
+import { examined, fleetsExamined } from '../../language/rules/check.ts';
 import { summaryOf, workspaceFindings } from '../../language/rules/workspace.ts';
 import { projectOf, today } from '../project/workspace.ts';
 import { found, mended, said, under } from './asked.ts';
@@ -16,7 +16,11 @@ function across(texts: Readonly<Record<string, string>>, asOf = today) {
   const project = projectOf(texts);
   const dates = { asOf, today: asOf };
   return workspaceFindings(
-    Object.keys(texts).map((path) => summaryOf(project, path, examined(project, path, dates).silences)),
+    Object.keys(texts).map((path) => {
+      const { written, worked } = examined(project, path, dates).silences;
+      const ofFleets = fleetsExamined(project, path, dates).worked;
+      return summaryOf(project, path, { written, worked: [...worked, ...ofFleets] });
+    }),
   ).filter(({ rule }) => rule === 'accept-unused');
 }
 

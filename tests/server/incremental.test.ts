@@ -13,6 +13,28 @@ const start = Object.fromEntries(
     Object.entries(readFolder(folder)).map(([path, text]) => [`${folder.replace('/', '-')}/${path}`, text]),
   ),
 );
+// More rigs than a fleet checks on the way: it waits for them.
+start['many/fleet.rig'] = `use "policy.rig"
+fleet Gravel under Yard {
+  rigs "*.rig"
+  closed 2026-12-24 to 2027-01-03
+  booked Rig3 2026-12-01 to 2027-04-20
+  booked Rig3 2027-02-01 to 2027-02-09
+  booked Rig40 2026-12-01 to 2026-12-20
+}
+`;
+start['many/policy.rig'] = 'policy Yard {\n  season 03-01 to 11-15\n  due-soon 30 days\n}\n';
+for (let i = 0; i < 24; i++)
+  start[`many/rig${i}.rig`] = `use "policy.rig"
+rig Rig${i} under Yard {
+  unit "${i % 20}"
+  roof 20 ft by 8 ft epdm
+  edge roadside
+  found 2026-01-01 all with unknown
+  inspected 2026-11-01 { roadside ${i % 3 === 0 ? 'open' : 'sound'} }
+  tape roadside with EdgeTape after 2027-03-01 before 2027-04-1${i % 10}
+}
+`;
 const paths = Object.keys(start);
 
 /** Ways to change a text: each breaks or mends something that other files may depend on. */
