@@ -9,6 +9,7 @@ import { isCurrency } from '../values/currency.ts';
 import { nearest } from '../values/nearest.ts';
 import type { Located } from './located.ts';
 import type { Names, Namespace } from './names.ts';
+import type { Event } from './types.ts';
 
 const label: Record<Namespace, string> = {
   material: 'material',
@@ -44,37 +45,46 @@ export function basesOf(declaration: Declaration): readonly Namespace[] {
   }
 }
 
+/** What is wrong with a reference that leads to nothing of some namespaces; undefined where it leads somewhere. */
+export function unknownReference(
+  file: string,
+  ref: Ref,
+  namespaces: readonly Namespace[],
+  names: Names,
+): Located | undefined {
+  if (
+    namespaces.some(
+      (namespace) =>
+        names.find(namespace, ref.name) ?? (namespace === 'surface' && names.find(namespace, canonical(ref.name))),
+    )
+  )
+    return undefined;
+  const known = namespaces.flatMap((namespace) => [...names.all(namespace)].map(([name]) => name));
+  const close = nearest(ref.name, known);
+  const kind = namespaces.map((namespace) => label[namespace]).join(' or ');
+  const others = (['material', 'surface', 'policy', 'model', 'rig', 'fleet'] as const).filter(
+    (n) => !namespaces.includes(n) && names.find(n, ref.name),
+  );
+  const message = others[0]
+    ? `\`${ref.name}\` is a ${label[others[0]]}; a ${kind} is expected here.`
+    : close === undefined
+      ? `No ${kind} \`${ref.name}\` is visible here. Is its file used? \`use "…"\` at the top makes its names visible.`
+      : `No ${kind} \`${ref.name}\` is visible here; did you mean \`${close}\`?`;
+  return {
+    file,
+    rule: ruleOf[namespaces[0] as Namespace],
+    message,
+    at: ref.at,
+    ...(close === undefined || others[0] ? {} : { fixes: [{ label: `Write \`${close}\``, at: ref.at, text: close }] }),
+  };
+}
+
 /** References of a file's declarations that lead nowhere. Seams are not among them: they depend on the rig. */
 export function unknownReferences(file: string, declarations: readonly Declaration[], names: Names): Located[] {
   const problems: Located[] = [];
   const look = (ref: Ref, namespaces: readonly Namespace[]) => {
-    if (
-      namespaces.some(
-        (namespace) =>
-          names.find(namespace, ref.name) ?? (namespace === 'surface' && names.find(namespace, canonical(ref.name))),
-      )
-    )
-      return;
-    const known = namespaces.flatMap((namespace) => [...names.all(namespace)].map(([name]) => name));
-    const close = nearest(ref.name, known);
-    const kind = namespaces.map((namespace) => label[namespace]).join(' or ');
-    const others = (['material', 'surface', 'policy', 'model', 'rig', 'fleet'] as const).filter(
-      (n) => !namespaces.includes(n) && names.find(n, ref.name),
-    );
-    const message = others[0]
-      ? `\`${ref.name}\` is a ${label[others[0]]}; a ${kind} is expected here.`
-      : close === undefined
-        ? `No ${kind} \`${ref.name}\` is visible here. Is its file used? \`use "…"\` at the top makes its names visible.`
-        : `No ${kind} \`${ref.name}\` is visible here; did you mean \`${close}\`?`;
-    problems.push({
-      file,
-      rule: ruleOf[namespaces[0] as Namespace],
-      message,
-      at: ref.at,
-      ...(close === undefined || others[0]
-        ? {}
-        : { fixes: [{ label: `Write \`${close}\``, at: ref.at, text: close }] }),
-    });
+    const unknown = unknownReference(file, ref, namespaces, names);
+    if (unknown) problems.push(unknown);
   };
 
   for (const declaration of declarations) {
@@ -91,7 +101,7 @@ export function unknownReferences(file: string, declarations: readonly Declarati
       }
     }
     if (declaration.under) look(declaration.under, ['policy']);
-    // A history's materials are looked up where its rig is written; the rig says what it does not find.
+    // A history's materials are looked up where its rig is written: see `unknownInHistories`.
     if (declaration.kind === 'history') continue;
     for (const statement of declaration.statements as readonly Whole[])
       for (const [ref, namespace] of refsOf(statement)) look(ref, [namespace]);
@@ -107,6 +117,22 @@ export function unknownReferences(file: string, declarations: readonly Declarati
     }
   }
   return problems;
+}
+
+/** References of the histories of a rig that lead nowhere where the rig is written; those of its own block are `own`. */
+export function* unknownInHistories(
+  events: readonly Event[],
+  own: readonly unknown[],
+  names: Names,
+): Iterable<Located> {
+  const written = new Set(own);
+  for (const { record, file } of events) {
+    if (written.has(record)) continue;
+    for (const [ref, namespace] of refsOf(record)) {
+      const unknown = unknownReference(file, ref, [namespace], names);
+      if (unknown) yield unknown;
+    }
+  }
 }
 
 type Loose = Readonly<Record<string, unknown>>;

@@ -79,7 +79,7 @@ const examples: Readonly<Record<Material['kind'], string>> = {
 /** The currency in which a rig is counted: the policy's, else that of its wage. */
 const currencyOf = (policy: Policy) => policy.currency?.value ?? policy.labour?.value.currency;
 
-function* planned({ view, dates }: RigContext): Iterable<Found> {
+function* planned({ view, dates, declaration }: RigContext): Iterable<Found> {
   const { rig } = view;
   // Where no policy says the currency, that of the first price has to do.
   let currency = currencyOf(rig.policy);
@@ -107,7 +107,9 @@ function* planned({ view, dates }: RigContext): Iterable<Found> {
     }
   }
   const work = plans.find(({ statement }) => statement.word !== 'inspect');
-  if (work && !rig.policy.labour)
+  // A policy that is named and not found may have said it.
+  const lost = declaration?.under && isLibrary(rig.policy.origin.file);
+  if (work && !rig.policy.labour && !lost)
     yield {
       rule: 'no-labour',
       rig: rig.name,

@@ -1,9 +1,11 @@
 // Rules of names: what is visible where, what is like what, what a record is about.
-import { family } from './rule.ts';
+import type { Located } from '../resolve/located.ts';
+import { unknownInHistories } from '../resolve/references.ts';
+import { family, type RuleEntry } from './rule.ts';
 
 const error = { severity: 'error' } as const;
 
-export const naming = family({
+const rules = {
   'wrong-path': {
     ...error,
     title: 'A path is written with backslashes',
@@ -106,4 +108,11 @@ export const naming = family({
     why: 'Two records of one day in different blocks touch the same seam. A time of day settles their order; else a fixed order of verbs is used.',
     fix: 'None: only the writer knows the times.',
   },
+} as const satisfies Record<string, RuleEntry>;
+type Found = Located & { readonly rule: keyof typeof rules };
+
+/** The names of a file itself are found with the file; those of histories are known only where their rig is. */
+export const naming = family(rules, function* ({ view, declaration, names }) {
+  if (declaration && names)
+    yield* unknownInHistories(view.rig.events, declaration.statements, names) as Iterable<Found>;
 });

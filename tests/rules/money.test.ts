@@ -73,6 +73,9 @@ describe('labour', () => {
     expect(said('no-labour', policy + rig('strip front'))).toEqual([]);
     expect(said('no-labour', rigWith('inspect'))).toEqual([]);
     expect(said('no-labour', rigWith('wash'))[0]?.message).toContain('no policy says');
+    // A policy that is not found may have said it: that it is not found is enough.
+    expect(said('no-labour', rig('wash'))).toEqual([]);
+    expect(said('unknown-name', rig('wash'))).toHaveLength(1);
   });
 });
 

@@ -58,3 +58,22 @@ describe('a circle of `use`', () => {
     expect(found(texts, { path: 'd.rig' })).toEqual([]);
   });
 });
+
+describe('materials of a history in a file of its own', () => {
+  const texts = (record: string) => ({
+    'materials.rig': 'sealant GreyLap { family solvent-lap }\n',
+    'rigs/heron.rig': `use "../materials.rig"\nrig Heron {\n  roof 28 ft by 8 ft epdm\n  cap front\n  records "heron/*.rig"\n}\n`,
+    'rigs/heron/all.rig': `history Heron {\n  ${record}\n}\n`,
+  });
+
+  it('are those that are visible where the rig is written', () => {
+    const known = texts('sealed 2026-05-02 front with GreyLap');
+    expect(said('unknown-material', known, { path: 'rigs/heron.rig' })).toEqual([]);
+    const misspelt = texts('sealed 2026-05-02 front with GrayLap');
+    const [finding, ...more] = said('unknown-material', misspelt, { path: 'rigs/heron.rig' });
+    expect(more).toEqual([]);
+    expect(finding).toMatchObject({ file: expect.stringMatching(/rigs\/heron\/all\.rig$/), severity: 'error' });
+    expect(under(misspelt['rigs/heron/all.rig'], finding!)).toBe('GrayLap');
+    expect(finding?.fixes).toMatchObject([{ text: 'GreyLap' }]);
+  });
+});
