@@ -43,7 +43,9 @@ it.each(seeds)('every sown mistake is found at its line, and nothing else, seed 
 });
 
 it('all kinds of mistakes come', () => {
-  const sown = seeds.flatMap((seed) => sownWorkspace({ rigs: 200, depot: 20, seed }, 4).expected.map(({ rule }) => rule));
+  const sown = seeds.flatMap((seed) =>
+    sownWorkspace({ rigs: 200, depot: 20, seed }, 4).expected.map(({ rule }) => rule),
+  );
   expect([...new Set(sown)].sort()).toEqual(
     [...new Set([...mistakes, ...fleetMistakes].map(({ rule }) => rule))].sort(),
   );
