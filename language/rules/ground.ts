@@ -1,7 +1,8 @@
 // Rules of the ground: what a material is laid on must take it.
 import type { Located } from '../resolve/located.ts';
-import type { Material } from '../resolve/types.ts';
+import type { Primer } from '../resolve/types.ts';
 import { groundOf } from '../seams/index.ts';
+import { harmsOf, objectionsTo, primerNeeded, primersOf } from './bond.ts';
 import { type Job, jobsOf, laidBy, said } from './jobs.ts';
 import { family, type RigContext } from './rule.ts';
 
@@ -66,7 +67,7 @@ const rules = {
 type Found = Located & { readonly rule: keyof typeof rules };
 
 export const ground = family(rules, function* (context) {
-  const primers = primersOf(context);
+  const primers = primersOf(context.names, context.view);
   for (const job of jobsOf(context)) {
     if (job.seam.role === 'open') continue;
     const seen = new Set<string>();
@@ -80,11 +81,6 @@ export const ground = family(rules, function* (context) {
 });
 
 const about = (job: Job) => ({ file: job.file, at: job.place.at, item: job.place.item });
-const isSilicone = (surface: string) =>
-  surface === 'silicone' || surface === 'acetoxy-silicone' || surface === 'silicone-coating';
-const ofSilicone = (material: Material) =>
-  material.family?.value === 'silicone' || material.family?.value === 'acetoxy-silicone';
-
 function* bonds(job: Job, { view }: RigContext): Iterable<Found> {
   for (const { used, material } of laidBy(job)) {
     for (const stretch of job.stretches) {
@@ -99,59 +95,11 @@ function* bonds(job: Job, { view }: RigContext): Iterable<Found> {
             ? [{ file: grade.origin.file, at: grade.origin.at, message: `${material.name} says so.` }]
             : [];
         const here = { ...about(job), related: [...below, ...where] };
-        const what = `\`${used.name}\` on ${surface} (\`${job.place.item}\`)`;
-        if (isSilicone(surface) && !ofSilicone(material)) {
-          yield {
-            ...here,
-            rule: 'silicone-underneath',
-            message: `${what}: nothing but silicone holds on silicone. Strip it and test the surface with a piece of tape first.`,
-          };
-        } else if (surface === 'unknown-sealant' && grade?.value !== 'never') {
-          yield {
-            ...here,
-            rule: 'test-patch-first',
-            message: `${what}: nobody knows what it lies on. Test for silicone first: water beads, a marker pen crawls, tape peels clean.`,
-          };
-        } else if (grade === undefined) {
-          if (view.surface(surface))
-            yield {
-              ...here,
-              rule: 'bond-unknown',
-              message: `${what}: neither the label nor the built-in library says whether it holds. Look at the label.`,
-            };
-        } else if (grade.value === 'never') {
-          yield {
-            ...here,
-            rule: 'does-not-bond',
-            message: `${what}: it must not be used there (${kindText(grade.origin)}).`,
-          };
-        } else if (grade.value === 'label') {
-          yield {
-            ...here,
-            rule: 'only-by-label',
-            message: `${what}: only its label can say yes (${kindText(grade.origin)}). If it does, add \`${surface}\` to its \`bonds-to\`.`,
-          };
-        } else if (grade.value === 'test') {
-          yield {
-            ...here,
-            rule: 'test-patch-first',
-            message: `${what}: a test patch comes first (${kindText(grade.origin)}).`,
-          };
-        }
-        if (material.kind === 'tape' && view.surface(surface)?.group === 'thermoplastic') {
-          yield {
-            ...here,
-            rule: 'thermoplastic-tape',
-            message: `${what}: on a thermoplastic sheet butyl tape is a temporary patch; the lasting repair is a weld.`,
-          };
-        }
+        for (const { rule, text } of objectionsTo(material, surface, view))
+          yield { ...here, rule, message: `\`${used.name}\` on ${surface} (\`${job.place.item}\`): ${text}` };
       }
     }
   }
-}
-
-function kindText(origin: { readonly kind: string; readonly source?: string }): string {
-  return origin.kind === 'record' ? 'said of the material' : (origin.source ?? origin.kind);
 }
 
 /** Cleaners named with the work, on the surfaces of the seam itself. */
@@ -161,34 +109,18 @@ function* solvents(job: Job, { view }: RigContext): Iterable<Found> {
     const { item } = job.seam;
     const surfaces = item.between ?? [view.rig.roof?.surface, item.surface].filter((s) => s !== undefined);
     for (const surface of surfaces) {
-      const grade = material.bonding[surface];
-      if (grade?.value !== 'never') continue;
-      yield {
-        ...about(job),
-        at: used.at,
-        rule: 'solvent-harms-surface',
-        message: `\`${used.name}\` harms ${surface} (\`${job.place.item}\`): ${kindText(grade.origin)}.`,
-      };
+      for (const { rule, text } of harmsOf(material, surface))
+        yield {
+          ...about(job),
+          at: used.at,
+          rule,
+          message: `\`${used.name}\` harms ${surface} (\`${job.place.item}\`): ${text}`,
+        };
     }
   }
 }
 
-/** Primers that the user declares; the built-in ones are never asked for by name. */
-function primersOf({ names, view }: RigContext): readonly (Material & { readonly kind: 'primer' })[] {
-  const out: (Material & { readonly kind: 'primer' })[] = [];
-  for (const [name, entry] of names?.all('material') ?? []) {
-    if (entry.declaration.kind !== 'primer' || entry.file.startsWith('library/')) continue;
-    const material = view.material(name);
-    if (material?.kind === 'primer') out.push(material);
-  }
-  return out;
-}
-
-function* primer(
-  job: Job,
-  { view }: RigContext,
-  primers: readonly (Material & { readonly kind: 'primer' })[],
-): Iterable<Found> {
+function* primer(job: Job, { view }: RigContext, primers: readonly Primer[]): Iterable<Found> {
   if (
     (job.verb !== 'tape' && job.verb !== 'seal') ||
     primers.length === 0 ||
@@ -198,25 +130,22 @@ function* primer(
   const [laid] = laidBy(job);
   if (!laid) return;
   for (const stretch of job.stretches) {
-    const { surfaces, primer: under } = groundOf(stretch, job.seam.item, view.rig.roof);
-    if (under) continue;
-    for (const surface of surfaces) {
-      const needed = primers.find((one) => one.neededOn.some((on) => on.value === surface));
-      if (!needed) continue;
-      yield {
-        ...about(job),
-        rule: 'missing-primer',
-        message: `\`${job.place.item}\` is ${said(job)} on ${surface}, which needs \`${needed.name}\` first.`,
-        related: [{ file: needed.origin.file, at: needed.origin.at, message: `${needed.name} says so.` }],
-        fixes: [
-          {
-            label: `Name \`${needed.name}\` before \`${laid.used.name}\``,
-            at: [laid.used.at[0], laid.used.at[0]],
-            text: `${needed.name}, `,
-          },
-        ],
-      };
-      return;
-    }
+    const missing = primerNeeded(groundOf(stretch, job.seam.item, view.rig.roof), primers);
+    if (!missing) continue;
+    const { surface, primer: needed } = missing;
+    yield {
+      ...about(job),
+      rule: 'missing-primer',
+      message: `\`${job.place.item}\` is ${said(job)} on ${surface}, which needs \`${needed.name}\` first.`,
+      related: [{ file: needed.origin.file, at: needed.origin.at, message: `${needed.name} says so.` }],
+      fixes: [
+        {
+          label: `Name \`${needed.name}\` before \`${laid.used.name}\``,
+          at: [laid.used.at[0], laid.used.at[0]],
+          text: `${needed.name}, `,
+        },
+      ],
+    };
+    return;
   }
 }
