@@ -67,7 +67,7 @@ function firstEmpty(from: string, stays: readonly Stay[]): string {
 }
 
 /** The last day on which the rig needs its bay: rain may fall on it from the next one on. */
-function lastIndoors(last: string, clocks: readonly Clock[]): string {
+export function lastIndoors(last: string, clocks: readonly Clock[]): string {
   const rain = clocks.find(({ clock }) => clock === 'rain');
   if (!rain || rain.safeFrom <= last) return last;
   return addDays(rain.safeFrom, -1);
