@@ -34,6 +34,7 @@ const sharedKinds: ReadonlySet<Declaration['kind']> = new Set([
   'coating',
   'surface',
   'policy',
+  'group',
   'model',
 ]);
 

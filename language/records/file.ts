@@ -12,7 +12,7 @@ import type { MaterialStatement } from '../statements/material.ts';
 import type { Finding, PastStatement } from '../statements/past.ts';
 import type { PlanStatement, QuoteStatement } from '../statements/plans.ts';
 import type { PolicyStatement } from '../statements/policy.ts';
-import type { IdentityStatement, StockStatement } from '../statements/rig.ts';
+import type { GroupStatement, IdentityStatement, StockStatement } from '../statements/rig.ts';
 import type { RoofStatement } from '../statements/roof.ts';
 import { type BlockTable, type Row, rowIn } from '../statements/row.ts';
 import type { Ref } from '../statements/slot.ts';
@@ -56,10 +56,12 @@ export type PolicyDeclaration = Declared<'policy', PolicyStatement>;
 export type RigDeclaration = Declared<'model' | 'rig', RigStatement>;
 export type HistoryDeclaration = Declared<'history', PastRecord>;
 export type FleetDeclaration = Declared<'fleet', FleetStatement | StockStatement>;
+export type GroupDeclaration = Declared<'group', GroupStatement>;
 export type Declaration =
   | MaterialDeclaration
   | SurfaceDeclaration
   | PolicyDeclaration
+  | GroupDeclaration
   | RigDeclaration
   | HistoryDeclaration
   | FleetDeclaration;
@@ -161,7 +163,10 @@ function readBlock(block: readonly Line[], table: BlockTable, reading: Reading):
     const inner = row.block && line.block && readBlock(line.block, row.block, reading);
     const order = row.class === 'record' ? { order: reading.order++ } : undefined;
     if (!got.whole) broken.push(got.broken);
-    else statements.push(Object.assign(got.record, order, inner && findings(inner)));
+    else
+      statements.push(
+        Object.assign(got.record, order, inner && (row.block?.name === 'yard' ? yardLines(inner) : findings(inner))),
+      );
   }
   return { statements, broken };
 }
@@ -185,6 +190,18 @@ function findings(inner: Inside) {
   return inner.broken.length > 0
     ? { findings: inner.statements, brokenFindings: inner.broken }
     : { findings: inner.statements };
+}
+
+function yardLines({ statements, broken }: Inside) {
+  return broken.length > 0 ? { lines: statements, brokenLines: broken } : { lines: statements };
+}
+
+/** The lines of a declaration with those in the blocks of its yards. */
+export function* allLines({ statements }: Pick<Declaration, 'statements'>): Iterable<Whole> {
+  for (const statement of statements as readonly Whole[]) {
+    yield statement;
+    if (statement.word === 'yard') yield* (statement as Whole & { readonly lines?: readonly Whole[] }).lines ?? [];
+  }
 }
 
 /** In a block whose lines open with names, the first word is a name like the others. */

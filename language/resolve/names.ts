@@ -5,6 +5,7 @@ import type {
   Declaration,
   FileRecords,
   FleetDeclaration,
+  GroupDeclaration,
   MaterialDeclaration,
   PolicyDeclaration,
   RigDeclaration,
@@ -23,6 +24,7 @@ interface ByNamespace {
   material: MaterialDeclaration;
   surface: SurfaceDeclaration;
   policy: PolicyDeclaration;
+  group: GroupDeclaration;
   model: RigDeclaration;
   rig: RigDeclaration;
   fleet: FleetDeclaration;

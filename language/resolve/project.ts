@@ -119,11 +119,14 @@ export function createProject(files: Files): Project {
   const policy = (path: string, name: string | undefined) =>
     policyOf((name !== undefined && names(path).find('policy', name)) || standardPolicy);
 
-  /** The policy of a rig: its `under`, else that of its base, else the built-in one; never the fleet's. */
+  /** The policy of a rig: its `under`, else that of its group, else its base's in the same way, else the built-in one; never the fleet's. */
   const policyOfRig = (entry: Entry<RigDeclaration>): Policy => {
     for (const link of chainOf(entry, bases.rig).chain) {
       const { under } = link.declaration;
       if (under) return policy(link.file, under.name);
+      const stated = link.declaration.statements.find((s) => s.word === 'group');
+      const group = stated?.word === 'group' ? names(link.file).find('group', stated.group.name) : undefined;
+      if (group?.declaration.under) return policy(group.file, group.declaration.under.name);
     }
     return policy(entry.file, undefined);
   };
@@ -213,6 +216,7 @@ export function createProject(files: Files): Project {
           declaration.kind === 'rig' ||
           declaration.kind === 'model' ||
           declaration.kind === 'history' ||
+          declaration.kind === 'group' ||
           declaration.kind === 'fleet'
         )
           continue;

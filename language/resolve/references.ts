@@ -15,6 +15,7 @@ const label: Record<Namespace, string> = {
   material: 'material',
   surface: 'surface',
   policy: 'policy',
+  group: 'group',
   model: 'model',
   rig: 'rig',
   fleet: 'fleet',
@@ -23,6 +24,7 @@ const ruleOf: Record<Namespace, string> = {
   material: 'unknown-material',
   surface: 'unknown-surface',
   policy: 'unknown-name',
+  group: 'unknown-name',
   model: 'unknown-name',
   rig: 'unknown-name',
   fleet: 'unknown-name',
@@ -39,6 +41,7 @@ export function basesOf(declaration: Declaration): readonly Namespace[] {
       return [declaration.kind];
     case 'history':
     case 'fleet':
+    case 'group':
       return [];
     default:
       return ['material'];
@@ -62,7 +65,7 @@ export function unknownReference(
   const known = namespaces.flatMap((namespace) => [...names.all(namespace)].map(([name]) => name));
   const close = nearest(ref.name, known);
   const kind = namespaces.map((namespace) => label[namespace]).join(' or ');
-  const others = (['material', 'surface', 'policy', 'model', 'rig', 'fleet'] as const).filter(
+  const others = (['material', 'surface', 'policy', 'group', 'model', 'rig', 'fleet'] as const).filter(
     (n) => !namespaces.includes(n) && names.find(n, ref.name),
   );
   const message = others[0]
@@ -145,9 +148,11 @@ export function* refsOf(statement: Whole): Iterable<readonly [Ref, Namespace]> {
       if (ref.name !== unknownMaterial) yield [ref, 'material'];
   }
   for (const finding of (s.findings as readonly Whole[] | undefined) ?? []) yield* refsOf(finding);
+  for (const line of (s.lines as readonly Whole[] | undefined) ?? []) yield* refsOf(line);
   const single = (value: unknown): value is Ref =>
     typeof value === 'object' && value !== null && 'name' in value && 'at' in value;
   if (single(s.material)) yield [s.material, 'material'];
+  if (s.word === 'group' && single(s.group)) yield [s.group, 'group'];
   if (single(s.surface)) yield [s.surface, 'surface'];
   for (const field of ['surfaces', 'between', ...(s.word === 'life' ? ['on'] : [])]) {
     for (const ref of (s[field] as readonly Ref[] | undefined) ?? []) yield [ref, 'surface'];

@@ -17,10 +17,11 @@ import { originOf, stated } from './origin.ts';
 import { nameNow, type PlaceContext, placesOf } from './places.ts';
 import type { Event, Plan, Policy, Rig } from './types.ts';
 
-/** The rows of a roof but `without`, which only drops; and what the factory used. */
+/** The rows of a roof but `without`, which only drops; what the factory used; the group. */
 const described: ReadonlySet<string> = new Set([
   ...roofRows.map((row) => row.word).filter((word) => word !== 'without'),
   'factory',
+  'group',
 ]);
 /** What `like` takes over: description, never identity, dates or records. */
 export const isDescription = (statement: { readonly word: string }) => described.has(statement.word);
@@ -100,6 +101,7 @@ export function resolveRig({ entry, baseOf, policy, histories }: RigParts): {
   const roofLine = find('roof');
   const fallsLine = find('falls');
   const factoryLine = find('factory');
+  const groupLine = find('group');
   const spans = (word: 'stored' | 'trip') =>
     blocks.flatMap(({ file: where, statements }) =>
       statements.flatMap((s) => (s.word === word ? [spanOf(s as Extract<PastRecord, { word: 'stored' }>, where)] : [])),
@@ -145,6 +147,7 @@ export function resolveRig({ entry, baseOf, policy, histories }: RigParts): {
       ? { factory: stated(factoryLine.statement.material.name, factoryLine.file, factoryLine.statement) }
       : {}),
     identity,
+    ...(groupLine ? { group: stated(groupLine.statement.group.name, groupLine.file, groupLine.statement) } : {}),
     policy,
     events,
     stored: spans('stored'),

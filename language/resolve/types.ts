@@ -8,6 +8,7 @@ import type { PlanStatement, QuoteStatement } from '../statements/plans.ts';
 import type { PolicyStatement } from '../statements/policy.ts';
 import type { IdentityStatement, StockStatement } from '../statements/rig.ts';
 import type { ItemKind } from '../statements/roof.ts';
+import type { Ref } from '../statements/slot.ts';
 import type { Range, ThreePoints } from '../statements/slots/lists.ts';
 import type { TaskRate } from '../statements/slots/quantities.ts';
 import type { RoofPoint, Size } from '../statements/slots/shapes.ts';
@@ -178,6 +179,8 @@ export interface Rig {
     readonly keptUntil?: Stated<Day>;
     readonly dayRate?: Stated<Money>;
   };
+  /** The group that it or what it is like belongs to. */
+  readonly group?: Stated<string>;
   readonly policy: Policy;
   /** In order of time. */
   readonly events: readonly Event[];
@@ -207,12 +210,10 @@ export interface FleetFrame {
   readonly at: Span;
   readonly nameAt: Span;
   readonly policy: Policy;
-  readonly crew?: {
-    readonly people: number;
-    readonly minutes: number;
-    readonly days: readonly number[];
-    readonly origin: Origin;
-  };
+  /** The first of the crews. */
+  readonly crew?: Crew;
+  /** The crews that stand directly in the fleet. */
+  readonly crews: readonly Crew[];
   readonly bays: readonly (Extract<FleetStatement, { word: 'bay' }> & { readonly file: string })[];
   readonly closed: readonly { readonly first: string; readonly last: string; readonly origin: Origin }[];
   readonly booked: readonly {
@@ -222,6 +223,49 @@ export interface FleetFrame {
     readonly origin: Origin;
   }[];
   readonly stock: readonly (StockStatement & { readonly file: string })[];
+  readonly yards: readonly FleetYard[];
+  /** Which yard serves a rig; undefined where it has what stands directly in the fleet. */
+  readonly yardOf: (rig: Pick<Served, 'name' | 'group'>) => FleetYard | undefined;
+  /** The fleet as one of its yards sees it: then crews, bays, closed days and the shelf are those of that yard. */
+  readonly yard?: FleetYard;
+}
+
+/** A rig as far as it decides which yard serves it. */
+export interface Served {
+  readonly name: string;
+  readonly group?: { readonly value: string };
+}
+
+/** People who work together on days of their own. */
+export interface Crew {
+  /** Missing where a fleet has one crew and calls it nothing. */
+  readonly name?: string;
+  readonly nameAt?: Span;
+  readonly people: number;
+  /** Of one person on a day. */
+  readonly minutes: number;
+  /** Days of the week, 1 for Monday. */
+  readonly days: readonly number[];
+  /** The words of the plans that it can do; missing for a crew that does everything. */
+  readonly skills?: readonly string[];
+  readonly off: FleetFrame['closed'];
+  readonly origin: Origin;
+}
+
+/** One of several places of a fleet. */
+export interface FleetYard {
+  readonly name: string;
+  readonly nameAt: Span;
+  readonly origin: Origin;
+  readonly crews: readonly Crew[];
+  readonly bays: FleetFrame['bays'];
+  /** Its own; the closed days of the fleet hold at each of its yards. */
+  readonly closed: FleetFrame['closed'];
+  readonly stock: FleetFrame['stock'];
+  /** What it says of its climate; what it leaves unsaid the policies say. */
+  readonly climate: Pick<Policy, 'slack' | 'normals'> & Partial<Pick<Policy, 'beforeNoon'>>;
+  /** Groups and rigs, as written. */
+  readonly serves: readonly Ref[];
 }
 
 /** Materials by name, as seen from where a rig is written; undefined for a name that nothing has. */

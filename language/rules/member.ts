@@ -1,7 +1,7 @@
 // What a fleet asks of one of its rigs, as plain data: a fleet of thousands is judged without keeping their records.
 import type { Span } from '../grammar/problem.ts';
 import { openPlans } from '../resolve/done.ts';
-import type { Origin, RigView } from '../resolve/types.ts';
+import type { Origin, RigView, Served } from '../resolve/types.ts';
 import { addPeriod } from '../values/calendar.ts';
 import { type OpenSeam, openSeams } from './departures.ts';
 import { type FreeDays, firstFree } from './free-days.ts';
@@ -11,8 +11,7 @@ import type { RigContext } from './rule.ts';
 import { keyOf } from './silenced.ts';
 
 /** A rig as its fleets see it on the as-of date. Depends on what the rig depends on, and on no fleet. Dates are ISO dates. */
-export interface Member {
-  readonly name: string;
+export interface Member extends Served {
   readonly file: string;
   readonly nameAt: Span;
   readonly unit?: Written;
@@ -58,6 +57,7 @@ export function memberOf(context: RigContext): Member {
     nameAt: rig.nameAt,
     ...(unit ? { unit: written(unit) } : {}),
     ...(vin ? { vin: written(vin) } : {}),
+    ...(rig.group ? { group: { value: rig.group.value } } : {}),
     ...(rig.roof ? { along: rig.roof.along.nm } : {}),
     stored: rig.stored,
     open: openSeams(context),

@@ -1,6 +1,6 @@
 // What one file says that matters to a whole workspace: small, so that ten thousand of them can be kept side by side.
 import type { Span } from '../grammar/problem.ts';
-import type { Declaration } from '../records/file.ts';
+import { allLines, type Declaration } from '../records/file.ts';
 import type { Whole } from '../records/statement.ts';
 import { folderOf, resolvePath } from '../resolve/paths.ts';
 import type { Project } from '../resolve/project.ts';
@@ -102,13 +102,22 @@ function* referencesOf(declaration: Declaration): Iterable<string> {
     }
     if (statement.word === 'booked') yield `rig ${(statement as unknown as { rig: Named }).rig.name}`;
   }
+  for (const line of allLines(declaration)) {
+    if (line.word !== 'serves') continue;
+    for (const { name } of (line as unknown as { readonly served: readonly Named[] }).served) {
+      yield `group ${name}`;
+      yield `rig ${name}`;
+    }
+  }
 }
 
 function isWhole(declarations: readonly Declaration[]): boolean {
   return declarations.every(
     ({ broken, statements }) =>
       broken.length === 0 &&
-      (statements as readonly { readonly brokenFindings?: readonly unknown[] }[]).every((s) => !s.brokenFindings),
+      (statements as readonly Partial<Record<'brokenFindings' | 'brokenLines', readonly unknown[]>>[]).every(
+        (s) => !s.brokenFindings && !s.brokenLines,
+      ),
   );
 }
 

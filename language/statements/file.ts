@@ -3,7 +3,7 @@ import { fleetTable } from './fleet.ts';
 import { cleanerTable, coatingTable, primerTable, sealantTable, tapeTable } from './material.ts';
 import { historyTable } from './past.ts';
 import { policyTable } from './policy.ts';
-import { modelTable, rigTable } from './rig.ts';
+import { groupTable, modelTable, rigTable } from './rig.ts';
 import { type BlockTable, blockTable, clause, must, row } from './row.ts';
 import { base, newName, pathLike, policyName } from './slots/words.ts';
 import { surfaceTable } from './surface.ts';
@@ -68,6 +68,14 @@ export const fileTable = blockTable('file', [
     like,
   ),
   declaration(
+    'group',
+    'Rigs that have a policy in common.',
+    'group Coastal under SaltAir',
+    'Coastal',
+    groupTable,
+    under,
+  ),
+  declaration(
     'model',
     'The roof that several rigs have.',
     'model Alder28 { roof 28 ft by 8 ft 2 in epdm }',
@@ -109,6 +117,7 @@ export const declarationKinds = [
   'coating',
   'surface',
   'policy',
+  'group',
   'model',
   'rig',
   'history',

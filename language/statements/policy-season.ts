@@ -42,4 +42,6 @@ const turnRound = row('turn-round', {
   clauses: source,
 });
 
-export const seasonRows = [slack, normals, beforeNoon, turnRound] as const;
+/** What the place does to the work: a yard may say it of itself. */
+export const climateRows = [slack, normals, beforeNoon] as const;
+export const seasonRows = [...climateRows, turnRound] as const;

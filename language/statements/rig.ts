@@ -8,7 +8,7 @@ import { amount, stock } from './slots/amounts.ts';
 import { date } from './slots/dates.ts';
 import { list } from './slots/lists.ts';
 import { money } from './slots/quantities.ts';
-import { material, newName, pathLike, ruleName, seam, text, textLike } from './slots/words.ts';
+import { groupName, material, newName, pathLike, ruleName, seam, text, textLike } from './slots/words.ts';
 
 const fact = { class: 'fact', key: 'word' } as const;
 
@@ -94,6 +94,14 @@ const accept = row('accept', {
   },
 });
 
+const group = row('group', {
+  ...fact,
+  help: 'The group that it belongs to: it is under the policy of the group where none of its own is written, and a yard may serve the whole group.',
+  example: 'group Coastal',
+  places: { group: must(groupName) },
+  clauses: note,
+});
+
 const bought = row('bought', {
   class: 'record',
   help: 'Material that was bought.',
@@ -117,7 +125,17 @@ const onHand = row('on-hand', {
 });
 
 export const stockRows = [bought, onHand] as const;
+const groupNote = row('note', {
+  ...fact,
+  help: 'Anything worth keeping.',
+  example: 'note "salt air, washed twice as often"',
+  places: { text: must(text) },
+});
+/** In the block of a group. */
+export const groupTable = blockTable('group', [groupNote]);
+
 const identityRows = [
+  group,
   unit,
   vin,
   built,
@@ -132,9 +150,10 @@ const identityRows = [
   quoteRow,
 ] as const;
 
-/** A model describes a roof and may say what the factory used. */
-export const modelTable = blockTable('model', [...roofRows, factory]);
+/** A model describes a roof and may say what the factory used, and to which group rigs like it belong. */
+export const modelTable = blockTable('model', [...roofRows, factory, group]);
 export const rigTable = blockTable('rig', [...roofRows, ...identityRows, ...pastRows, ...planRows, ...stockRows]);
 
+export type GroupStatement = RecordOf<typeof groupNote>;
 export type IdentityStatement = RecordOf<(typeof identityRows)[number]>;
 export type StockStatement = RecordOf<(typeof stockRows)[number]>;

@@ -6,7 +6,20 @@ import type { Cursor } from './cursor.ts';
 /** What may be offered at a place: for completion. */
 export type Offer =
   | { readonly kind: 'words'; readonly words: readonly string[] }
-  | { readonly kind: 'seams' | 'surfaces' | 'date' | 'text' | 'new-name' | 'rigs' | 'policies' | 'bases' | 'rules' }
+  | {
+      readonly kind:
+        | 'seams'
+        | 'surfaces'
+        | 'date'
+        | 'text'
+        | 'new-name'
+        | 'rigs'
+        | 'policies'
+        | 'groups'
+        | 'crews'
+        | 'bases'
+        | 'rules';
+    }
   | { readonly kind: 'materials'; readonly of?: readonly string[] }
   | { readonly kind: 'units'; readonly units: readonly string[] };
 

@@ -5,6 +5,7 @@ import { SemanticTokensBuilder } from 'vscode-languageserver';
 import { isLibrary } from '../../language/resolve/origin.ts';
 import { canonical, sides } from '../../language/statements/words.ts';
 import { type Mention, mentionsIn, type Role } from '../names/mentions.ts';
+import { declares } from '../names/search.ts';
 import type { Session } from '../session.ts';
 import { type Features, hereAt } from './here.ts';
 
@@ -21,12 +22,17 @@ const typeOfRole: Readonly<Record<Role, string>> = {
   history: 'class',
   item: 'property',
   bay: 'property',
+  yard: 'property',
+  crew: 'class',
+  'of-crew': 'class',
   former: 'property',
   seam: 'property',
   dropped: 'property',
   material: 'type',
   surface: 'enumMember',
   policy: 'struct',
+  group: 'struct',
+  served: 'struct',
   base: 'interface',
   rig: 'class',
   rule: 'function',
@@ -36,6 +42,7 @@ const typeOfKind: Readonly<Record<string, string>> = {
   model: 'interface',
   fleet: 'namespace',
   policy: 'struct',
+  group: 'struct',
   surface: 'enumMember',
 };
 
@@ -53,8 +60,7 @@ export function colours(features: Features, path: string, range?: Range): Semant
     const type = typeOf(mention);
     // Sides and sets are words of the language where they stand for themselves: the patterns know them.
     if (type === 'property' && (sides as readonly string[]).includes(name)) continue;
-    const declares = mention.role === 'declaration' || mention.role === 'item' || mention.role === 'bay';
-    const modifiers = (declares ? declarationBit : 0) | (isBuiltIn(mention) ? libraryBit : 0);
+    const modifiers = (declares(mention) ? declarationBit : 0) | (isBuiltIn(mention) ? libraryBit : 0);
     const { line, character } = here.document.positionAt(at[0]);
     builder.push(line, character, at[1] - at[0], legend.tokenTypes.indexOf(type), modifiers);
   }

@@ -4,6 +4,7 @@ import type { Declaration } from '../../language/records/file.ts';
 import { linesOfText } from '../../language/records/file.ts';
 import { type Entry, namespaceOf } from '../../language/resolve/names.ts';
 import { isLibrary } from '../../language/resolve/origin.ts';
+import { basesOf } from '../../language/resolve/references.ts';
 import { type Meant, meantBy } from '../names/meant.ts';
 import { mentionsIn } from '../names/mentions.ts';
 import { filesKnown, mentionsOfThing } from '../names/search.ts';
@@ -11,10 +12,13 @@ import { pathOf, rangeOf, textsFrom, uriOf } from '../places.ts';
 import type { Features } from './here.ts';
 import { pointedAt } from './references.ts';
 
+/** What has no declaration of its own. */
+const parts: ReadonlySet<string> = new Set(['item', 'bay', 'yard', 'crew']);
+
 /** The declaration that is named at a position, if its kind can be like another. */
 export function prepareHierarchy(features: Features, path: string, position: Position): TypeHierarchyItem[] | null {
   const entry = pointedAt(features, path, position)?.meant;
-  if (!entry?.entry || entry.kind === 'item' || entry.kind === 'bay' || entry.kind === 'fleet') return null;
+  if (!entry?.entry || parts.has(entry.kind) || basesOf(entry.entry.declaration).length === 0) return null;
   return shown(features, [entry.entry]);
 }
 

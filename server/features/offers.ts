@@ -1,5 +1,6 @@
 // The items of completion for each kind of thing that may stand at a place.
 import { type CompletionItem, CompletionItemKind, InsertTextFormat, type Range } from 'vscode-languageserver';
+import { allLines, type Declaration } from '../../language/records/file.ts';
 import type { Names, Namespace } from '../../language/resolve/names.ts';
 import { isLibrary } from '../../language/resolve/origin.ts';
 import { folderOf, relativeTo, resolvePath } from '../../language/resolve/paths.ts';
@@ -9,7 +10,10 @@ import { materialKinds } from '../../language/statements/file.ts';
 import { sets } from '../../language/statements/words.ts';
 import type { Offered } from '../cursor/expected.ts';
 import type { Standing, Statement } from '../cursor/standing.ts';
+import { documentedBy } from './documented.ts';
 import { declarationAround, type Features, type Here, rigAround } from './here.ts';
+import { isUsedWith, materialStandings } from './material-order.ts';
+import { namedAround, walkedItems } from './seam-order.ts';
 
 /** What is written around the cursor, and the range that a completion replaces. */
 export interface Written {
@@ -18,20 +22,9 @@ export interface Written {
   /** The statement that the cursor stands in. */
   readonly statement?: Statement;
   readonly range: Range;
+  /** Where the cursor is. */
+  readonly offset: number;
 }
-
-/** The kinds of material that a statement is about: they stand first, what else may be named with it after them. */
-const usedWith: ReadonlyMap<string, ReadonlySet<string>> = new Map(
-  (
-    [
-      [['seal', 'sealed', 'rebed', 'rebedded'], ['sealant']],
-      [['tape', 'taped', 'patch', 'patched'], ['tape']],
-      [['wash', 'washed', 'strip', 'stripped'], ['cleaner']],
-      [['primed'], ['primer']],
-      [['coat', 'coated'], ['coating']],
-    ] as const
-  ).flatMap(([words, kinds]) => words.map((word) => [word, new Set<string>(kinds)] as const)),
-);
 
 export function offeredItems(features: Features, written: Written, offers: readonly Offered[]): CompletionItem[] {
   const items = offers.flatMap((offered) => itemsFor(features, written, offered));
@@ -54,15 +47,15 @@ function itemsFor(features: Features, written: Written, { offer, slot }: Offered
         .filter(([, { declaration }]) => !only || only.has(declaration.kind))
         .map(([name, { declaration, file }]) =>
           item(name, kind, {
-            detail: `${declaration.kind}, ${isLibrary(file) ? 'built in' : relativeTo(folderOf(here.path), file)}`,
+            detail: detailOf(declaration, file),
             ...(declaration.doc === undefined ? {} : { documentation: declaration.doc }),
             // What was declared by hand is meant more often than what is built in.
-            sortText: `${fits(declaration.kind) ? '0' : '1'}${isLibrary(file) ? '~' : ''}${name}`,
+            sortText: `0${isLibrary(file) ? '~' : ''}${name}`,
           }),
         ),
     );
-  const used = usedWith.get(written.statement?.line.head ?? '');
-  const fits = (kind: string) => used === undefined || used.has(kind);
+  const detailOf = ({ kind }: Declaration, file: string) =>
+    `${kind}, ${isLibrary(file) ? 'built in' : relativeTo(folderOf(here.path), file)}`;
   switch (offer.kind) {
     case 'words':
       return offer.words.map((word) => item(word, CompletionItemKind.EnumMember));
@@ -71,11 +64,17 @@ function itemsFor(features: Features, written: Written, { offer, slot }: Offered
     case 'seams':
       return seamItems(features, written, item, slot.inside?.includes('all') ?? false);
     case 'materials':
-      return named(['material'], CompletionItemKind.Value, offer.of && new Set(offer.of));
+      return materialItems(features, written, item, detailOf, offer.of);
     case 'surfaces':
       return named(['surface'], CompletionItemKind.Value);
     case 'policies':
       return named(['policy'], CompletionItemKind.Module);
+    case 'groups':
+      return named(['group'], CompletionItemKind.Module);
+    case 'crews': {
+      const fleet = declarationAround(features, here.path, around);
+      return fleet ? crewsIn(fleet).map((name) => item(name, CompletionItemKind.Class, { detail: 'crew' })) : [];
+    }
     case 'bases': {
       const declaration = declarationAround(features, here.path, around);
       if (!declaration) return [];
@@ -91,8 +90,11 @@ function itemsFor(features: Features, written: Written, { offer, slot }: Offered
         .fleets.flatMap(({ fleet }) => fleet.rigs)
         .map((rig) => item(rig.name, CompletionItemKind.Class, { detail: relativeTo(folderOf(here.path), rig.file) }));
     case 'rules':
-      return [...catalogue].map(([rule, { title, severity }]) =>
-        item(rule, CompletionItemKind.Event, { detail: severity, documentation: title }),
+      return [...catalogue].map(([rule, { severity }]) =>
+        item(rule, CompletionItemKind.Event, {
+          detail: severity,
+          ...documentedBy(features, { kind: 'rule', name: rule }),
+        }),
       );
     case 'date': {
       const { today } = features.session.dates;
@@ -111,28 +113,65 @@ function itemsFor(features: Features, written: Written, { offer, slot }: Offered
   }
 }
 
-/** Names as they are seen where they will be looked up: those of a history by its rig. */
-function namesFor(features: Features, { here, around }: Written): Names {
-  const declaration = declarationAround(features, here.path, around);
-  const rig = declaration?.kind === 'history' ? rigAround(features, here.path, around) : undefined;
-  return features.session.project.names(rig?.view.rig.file ?? here.path);
+/** The names of the crews of a fleet and its yards. */
+function crewsIn(declaration: Declaration): readonly string[] {
+  return [...allLines(declaration)].flatMap((line) => {
+    const { name } = line as { readonly name?: { readonly name: string } };
+    return line.word === 'crew' && name ? [name.name] : [];
+  });
 }
 
-function seamItems(
+type MakeItem = (label: string, kind: CompletionItemKind, rest?: Partial<CompletionItem>) => CompletionItem;
+
+/** First what may lie there, of the kind that the verb is about; last what the rules would refuse, with what they say. */
+function materialItems(
   features: Features,
-  { here, around }: Written,
-  item: (label: string, kind: CompletionItemKind, rest?: Partial<CompletionItem>) => CompletionItem,
-  withSets: boolean,
+  written: Written,
+  item: MakeItem,
+  detailOf: (declaration: Declaration, file: string) => string,
+  of: readonly string[] | undefined,
 ): CompletionItem[] {
+  const { here, around, statement } = written;
+  const names = namesFor(features, written);
+  const standingOf = materialStandings(features, here, around, statement);
+  return [...names.all('material')].flatMap(([name, { declaration, file }]) => {
+    const { kind } = declaration;
+    if (of && !of.includes(kind)) return [];
+    const { rank, short, why } = standingOf(name);
+    const isMeant = isUsedWith(statement?.line.head ?? '', kind);
+    const group = rank === 3 ? '3' : isMeant ? `0${rank}` : '1';
+    return item(name, CompletionItemKind.Value, {
+      detail: [detailOf(declaration, file), ...(short === '' ? [] : [short])].join('; '),
+      sortText: `${group}${isLibrary(file) ? '~' : ''}${name}`,
+      ...documentedBy(features, { kind: 'material', name, path: fileOfNames(features, written), why }),
+    });
+  });
+}
+
+/** Names as they are seen where they will be looked up: those of a history by its rig. */
+export const namesFor = (features: Features, written: Written): Names =>
+  features.session.project.names(fileOfNames(features, written));
+
+function fileOfNames(features: Features, { here, around }: Written): string {
+  const declaration = declarationAround(features, here.path, around);
+  const rig = declaration?.kind === 'history' ? rigAround(features, here.path, around) : undefined;
+  return rig?.view.rig.file ?? here.path;
+}
+
+function seamItems(features: Features, written: Written, item: MakeItem, withSets: boolean): CompletionItem[] {
+  const { here, around, statement, offset } = written;
   const rig = rigAround(features, here.path, around)?.view.rig;
   if (!rig) return [];
   const kinds = new Set<string>(rig.items.map(({ kind }) => kind));
-  const seams = rig.items.map(({ name, kind, doc, origin }) =>
-    item(name, CompletionItemKind.Field, {
-      detail: origin.file === rig.file ? kind : `${kind}, from ${relativeTo(folderOf(here.path), origin.file)}`,
-      ...(doc === undefined ? {} : { documentation: doc }),
-    }),
-  );
+  const walked = walkedItems(rig, namedAround(here, around, statement, offset));
+  const seams = walked.map(({ item: { name, kind, origin }, isNamed }, i) => {
+    const from = origin.file === rig.file ? [] : [`from ${relativeTo(folderOf(here.path), origin.file)}`];
+    return item(name, CompletionItemKind.Field, {
+      detail: [kind, ...from, ...(isNamed ? ['named here already'] : [])].join(', '),
+      sortText: `0${String(i).padStart(5, '0')}`,
+      ...documentedBy(features, { kind: 'seam', name, path: rig.file, rig: rig.name }),
+    });
+  });
   if (!withSets) return seams;
   const words = Object.entries(sets).filter(([, kind]) => kind === undefined || kinds.has(kind));
   return [

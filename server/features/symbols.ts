@@ -14,6 +14,8 @@ const declarationKinds: Readonly<Record<string, SymbolKind>> = {
   model: SymbolKind.Interface,
   fleet: SymbolKind.Package,
   policy: SymbolKind.Module,
+  group: SymbolKind.Module,
+  yard: SymbolKind.Package,
   history: SymbolKind.Event,
   surface: SymbolKind.Struct,
 };

@@ -1,12 +1,14 @@
 // Where a name leads: the place of what it stands for.
 
 import type { Span } from '../../language/grammar/problem.ts';
+import { allLines, type Declaration } from '../../language/records/file.ts';
 import { patternIn } from '../../language/resolve/claims.ts';
 import { sideOf } from '../../language/resolve/items.ts';
 import type { Namespace } from '../../language/resolve/names.ts';
 import { folderOf, resolvePath } from '../../language/resolve/paths.ts';
 import { basesOf } from '../../language/resolve/references.ts';
 import type { Item } from '../../language/resolve/types.ts';
+import type { Ref } from '../../language/statements/slot.ts';
 import { canonical } from '../../language/statements/words.ts';
 import type { Meaning } from '../cursor/meaning.ts';
 import type { RigFigures } from '../figures.ts';
@@ -60,6 +62,13 @@ export function targetsOf(features: Features, path: string, meaning: Meaning): T
         return declared(['surface']);
       case 'policies':
         return declared(['policy']);
+      case 'groups': {
+        const groups = declared(['group']);
+        if (groups.length > 0) return groups;
+        break;
+      }
+      case 'crews':
+        return declaration ? crewOf(declaration, name, path) : [];
       case 'bases':
         return declared(declaration ? basesOf(declaration) : []);
       case 'rigs':
@@ -73,6 +82,15 @@ export function targetsOf(features: Features, path: string, meaning: Meaning): T
           return [{ file: rig.view.rig.file, at: rig.view.rig.nameAt, whole: rig.view.rig.at }];
         break;
     }
+  }
+  return [];
+}
+
+/** Where a fleet declares a crew. */
+function crewOf(declaration: Declaration, name: string, file: string): Target[] {
+  for (const line of allLines(declaration)) {
+    const own = line.word === 'crew' ? (line as { readonly name?: Ref }).name : undefined;
+    if (own?.name === name) return [{ file, at: own.at, whole: line.at }];
   }
   return [];
 }

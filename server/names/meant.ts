@@ -1,5 +1,5 @@
 // What a name stands for: one thing, whichever of the places it is asked from.
-import type { Declaration } from '../../language/records/file.ts';
+import { allLines, type Declaration } from '../../language/records/file.ts';
 import { filesNamedBy } from '../../language/resolve/claims.ts';
 import { type Entry, type Namespace, namespaceOf } from '../../language/resolve/names.ts';
 import { isLibrary } from '../../language/resolve/origin.ts';
@@ -10,7 +10,7 @@ import { nameNow, type RigEntry, rigsReading, rootOf } from './items-of.ts';
 import type { Mention } from './mentions.ts';
 
 export interface Meant {
-  readonly kind: Namespace | 'item' | 'bay' | 'rule';
+  readonly kind: Namespace | 'item' | 'bay' | 'yard' | 'crew' | 'rule';
   /** As it is declared. */
   readonly name: string;
   /** The declaration, or of an item the one that first describes it; a rule has none. */
@@ -49,10 +49,17 @@ export function meantBy(
     case 'history':
       return declared(rigsReading(session, path, name, files)[0]);
     case 'bay':
-      return { kind: 'bay', name, entry, isBuiltIn: false };
+    case 'yard':
+      return { kind: role, name, entry, isBuiltIn: false };
+    case 'crew':
+    case 'of-crew':
+      return hasCrew(declaration, name) ? { kind: 'crew', name, entry, isBuiltIn: false } : undefined;
+    case 'served':
+      return declared(visible(session, path, name, ['group'], declaration) ?? listed(session, entry, name));
     case 'material':
     case 'surface':
-    case 'policy': {
+    case 'policy':
+    case 'group': {
       const at = declaration.kind === 'history' ? rigsReading(session, path, declaration.name, files)[0]?.file : path;
       return declared(visible(session, at ?? path, name, [role], declaration));
     }
@@ -86,6 +93,13 @@ function visible(
     if (found && (found.declaration !== from || namespaces.length === 1)) return found;
   }
   return undefined;
+}
+
+function hasCrew(declaration: Declaration, name: string): boolean {
+  for (const line of allLines(declaration))
+    if (line.word === 'crew' && (line as { readonly name?: { readonly name: string } }).name?.name === name)
+      return true;
+  return false;
 }
 
 /** A rig of the fleet that lists it. */

@@ -13,6 +13,10 @@ export type Role =
   | 'history'
   | 'item'
   | 'bay'
+  | 'yard'
+  /** A crew where it is declared, and where one is named. */
+  | 'crew'
+  | 'of-crew'
   /** The former name of a rig or an item. */
   | 'former'
   | 'seam'
@@ -21,6 +25,9 @@ export type Role =
   | 'material'
   | 'surface'
   | 'policy'
+  | 'group'
+  /** A group or a rig that a yard serves. */
+  | 'served'
   | 'base'
   | 'rig'
   | 'rule';
@@ -53,6 +60,9 @@ export function* mentionsOf(statement: Statement, outer: Statement): Iterable<Me
   }
 }
 
+/** What a new name is by the word of its line, where it is neither a declaration nor an item. */
+const roleOfWord: Readonly<Record<string, Role>> = { formerly: 'former', bay: 'bay', yard: 'yard', crew: 'crew' };
+
 /** What the names of a value are. */
 export function roleOf({ slot, field, clause }: Slotted, { row, table }: Statement): Role | undefined {
   if (!row) return undefined;
@@ -63,7 +73,7 @@ export function roleOf({ slot, field, clause }: Slotted, { row, table }: Stateme
       case 'new-name':
         if (table === fileTable) return row.word === 'history' ? 'history' : 'declaration';
         if (row.class === 'item') return 'item';
-        return row.word === 'formerly' ? 'former' : row.word === 'bay' ? 'bay' : undefined;
+        return roleOfWord[row.word];
       case 'seams':
         return row.word === 'without' ? 'dropped' : 'seam';
       case 'materials':
@@ -72,6 +82,10 @@ export function roleOf({ slot, field, clause }: Slotted, { row, table }: Stateme
         return 'surface';
       case 'policies':
         return 'policy';
+      case 'groups':
+        return row.word === 'serves' ? 'served' : 'group';
+      case 'crews':
+        return 'of-crew';
       case 'bases':
         return 'base';
       case 'rigs':

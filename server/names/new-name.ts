@@ -1,5 +1,6 @@
 // Whether a thing may take a new name: well-formed, not a word of the language, and nobody else's.
 import { lex } from '../../language/grammar/tokens.ts';
+import { allLines } from '../../language/records/file.ts';
 import { sideOf } from '../../language/resolve/items.ts';
 import type { Namespace } from '../../language/resolve/names.ts';
 import { isLibrary } from '../../language/resolve/origin.ts';
@@ -46,9 +47,12 @@ export function clash(
   files: ReadonlySet<string>,
 ): string | undefined {
   if (meant.kind === 'item') return itemClash(features, meant, name, found, files);
-  if (meant.kind === 'bay') {
-    const taken = meant.entry?.declaration.statements.some((s) => s.word === 'bay' && s.name.name === name);
-    return taken ? `This fleet already has a bay \`${name}\`.` : undefined;
+  if (meant.kind === 'bay' || meant.kind === 'yard' || meant.kind === 'crew') {
+    const lines = meant.entry ? [...allLines(meant.entry.declaration)] : [];
+    const taken = lines.some((line) => {
+      return line.word === meant.kind && (line as { readonly name?: { readonly name: string } }).name?.name === name;
+    });
+    return taken ? `This fleet already has a ${meant.kind} \`${name}\`.` : undefined;
   }
   return declarationClash(features, meant, name, found, files);
 }

@@ -3,7 +3,7 @@ import { linesOfText } from '../../language/records/file.ts';
 import { spellings } from '../../language/statements/words.ts';
 import type { Features } from '../features/here.ts';
 import { entryAround, isSame, type Meant, meantBy } from './meant.ts';
-import { type Mention, mentionsIn } from './mentions.ts';
+import { type Mention, mentionsIn, type Role } from './mentions.ts';
 
 export interface Found {
   readonly file: string;
@@ -45,7 +45,8 @@ export function mentionsOfThing(features: Features, meant: Meant, files: Readonl
   );
 }
 
-export const declares = ({ role }: Mention): boolean => role === 'declaration' || role === 'item' || role === 'bay';
+const declaring: ReadonlySet<string> = new Set(['declaration', 'item', 'bay', 'yard', 'crew'] satisfies Role[]);
+export const declares = ({ role }: Mention): boolean => declaring.has(role);
 
 /** The places of a file where a name stands; a file that does not hold its letters is not read. */
 export function mentionsNamed({ session }: Features, file: string, name: string): Mention[] {

@@ -27,10 +27,12 @@ const headings: Readonly<Record<string, readonly string[]>> = {
   coating: ['coating RoofCoat'],
   surface: ['surface epdm'],
   policy: ['policy Yard'],
+  group: ['group Coastal'],
   model: ['model Alder28'],
   rig: ['rig Heron'],
   history: ['history Heron'],
   fleet: ['fleet Saltmarsh'],
+  yard: ['fleet Saltmarsh', 'yard Harbour'],
   findings: ['rig Heron', 'inspected 2026-04-18'],
 };
 

@@ -57,6 +57,10 @@ export const rigName = nameSlot('the name of a rig', 'Heron', [{ kind: 'rigs' }]
 /** Another declaration of the same kind; a rig may also be like a model. */
 export const base = nameSlot('the name of another of its kind', 'Alder28', [{ kind: 'bases' }]);
 export const policyName = nameSlot('the name of a policy', 'Yard', [{ kind: 'policies' }]);
+export const groupName = nameSlot('the name of a group', 'Coastal', [{ kind: 'groups' }]);
+/** Whom a yard serves. */
+export const groupOrRig = nameSlot('the name of a group or a rig', 'Coastal', [{ kind: 'groups' }, { kind: 'rigs' }]);
+export const crewName = nameSlot('the name of a crew', 'Ladder', [{ kind: 'crews' }]);
 export const ruleName = nameSlot('the name of a rule', 'look-hard-due', [{ kind: 'rules' }]);
 
 /** One word of a closed list; a near miss is named. */
