@@ -1,47 +1,13 @@
 // `rigseam check` over many generated rigs, beside the peer that a user would pick: the same records as YAML with a JSON
 // Schema through the `yaml` and `ajv` packages. Whole processes, cold, alternating; wall time and peak memory.
-import { spawn } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { median, type Run, run } from './process.ts';
 import { rigOf, rigText, rigYaml, sharedRig, yamlSchema } from './records.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-
-interface Run {
-  readonly seconds: number;
-  readonly peakMb: number;
-  readonly output: string;
-}
-
-/** Runs a program to its end. The peak is the resident set's high-water mark as the kernel counts it, read while it runs. */
-function run(args: readonly string[]): Promise<Run> {
-  return new Promise((done, failed) => {
-    const start = performance.now();
-    const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'inherit'] });
-    let output = '';
-    let peakMb = 0;
-    child.stdout.on('data', (chunk) => {
-      output += chunk;
-    });
-    const poll = setInterval(() => {
-      try {
-        const line = readFileSync(`/proc/${child.pid}/status`, 'utf8').match(/VmHWM:\s+(\d+)/);
-        if (line) peakMb = Number(line[1]) / 1024;
-      } catch {
-        // It has just ended, or this system has no such file.
-      }
-    }, 10);
-    child.on('error', failed);
-    child.on('close', () => {
-      clearInterval(poll);
-      done({ seconds: (performance.now() - start) / 1000, peakMb, output });
-    });
-  });
-}
-
-const median = (values: readonly number[]) => [...values].sort((a, b) => a - b)[values.length >> 1] as number;
 
 export async function bulk(count = 2000, rounds = 3): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'rigseam-bench-'));

@@ -51,6 +51,8 @@ export interface Talk {
   /** Resolves when no diagnostics came for a while, in milliseconds. */
   quiet(forLong?: number): Promise<void>;
   stop(): void;
+  /** The server's process. */
+  readonly pid: number | undefined;
 }
 
 export const uriOf = (file: string): string => pathToFileURL(file).href;
@@ -118,6 +120,7 @@ export async function startTalk(
       lastSaid = performance.now();
       while (performance.now() - lastSaid < forLong) await new Promise((done) => setTimeout(done, 20));
     },
+    pid: child.pid,
     stop() {
       connection.dispose();
       child.kill();
@@ -125,16 +128,17 @@ export async function startTalk(
   };
 }
 
-/** Resolves when diagnostics of a file come that satisfy a condition; rejects after 30 s. */
+/** Resolves when diagnostics of a file come that satisfy a condition; rejects after a while, in milliseconds. */
 export function heard(
   talk: Talk,
   file: string,
   holds: (diagnostics: readonly Diagnostic[]) => boolean,
+  patience = 30_000,
 ): Promise<number> {
   return new Promise((done, failed) => {
     const timer = setTimeout(
-      () => failed(new Error(`nothing that was waited for came of ${file} within 30 s`)),
-      30_000,
+      () => failed(new Error(`nothing that was waited for came of ${file} within ${patience / 1000} s`)),
+      patience,
     );
     const stop = talk.listen((uri, diagnostics) => {
       if (uri !== uriOf(file) || !holds(diagnostics)) return;

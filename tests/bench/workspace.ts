@@ -6,18 +6,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { keystrokes } from './keystroke.ts';
 import { rigOf, rigText, rigYaml, sharedRig, yamlSchema } from './records.ts';
-import {
-  heard,
-  ourServer,
-  pause,
-  placeOf,
-  quantile,
-  startTalk,
-  type Talk,
-  uriOf,
-  yamlServer,
-  yamlSettings,
-} from './talk.ts';
+import { sharedEdit } from './shared-edit.ts';
+import { ourServer, pause, placeOf, quantile, startTalk, type Talk, uriOf, yamlServer, yamlSettings } from './talk.ts';
 
 const materials = 'yard/materials.rig';
 
@@ -42,46 +32,6 @@ async function asked(talk: Talk, method: string, file: string, position: object,
   return out.slice(2);
 }
 
-/** A material gets another name and its own back: every rig that uses it has one finding more, then one less. */
-async function sharedEdit(talk: Talk, folder: string, rigs: ReadonlySet<string>, rounds: number) {
-  const file = join(folder, materials);
-  const text = sharedRig[materials] as string;
-  const at = placeOf(text, text.indexOf('GreyLap') + 'GreyLap'.length);
-  const [own, last]: [number[], number[]] = [[], []];
-  const first = heard(talk, file, () => true);
-  await talk.open(file, 'rig', text);
-  await first;
-  await talk.quiet();
-  for (let i = 0; i < rounds; i++) {
-    for (const put of [true, false]) {
-      // A brace that is not closed speaks of the file itself; the new name of all the others.
-      const waiting = new Set(rigs);
-      let done = 0;
-      const all = new Promise<void>((finished, failed) => {
-        const timer = setTimeout(
-          () => failed(new Error(`${waiting.size} dependants were not told within 60 s`)),
-          60_000,
-        );
-        const stop = talk.listen((uri) => {
-          if (!waiting.delete(uri) || waiting.size > 0) return;
-          clearTimeout(timer);
-          stop();
-          done = performance.now();
-          finished();
-        });
-      });
-      const mine = heard(talk, file, ({ length }) => (put ? length > 0 : length === 0));
-      const start = performance.now();
-      await talk.change(file, at, put ? 0 : 2, put ? 'x%' : '');
-      own.push((await mine) - start);
-      await all;
-      last.push(done - start);
-      await talk.quiet(200);
-    }
-  }
-  return { own, last, files: rigs.size };
-}
-
 async function ours(folder: string, names: readonly string[], file: string, text: string, strokes: number) {
   const talk = await startTalk(ourServer, folder);
   try {
@@ -99,7 +49,12 @@ async function ours(folder: string, names: readonly string[], file: string, text
     const completion = await asked(talk, 'textDocument/completion', file, condition, strokes);
     const hover = await asked(talk, 'textDocument/hover', file, seam, strokes);
     const rigs = new Set(names.map((name) => uriOf(join(folder, 'rigs', name))));
-    const shared = await sharedEdit(talk, folder, rigs, 3);
+    const shared = await sharedEdit(
+      talk,
+      { file: join(folder, materials), text: sharedRig[materials] as string, name: 'GreyLap' },
+      rigs,
+      3,
+    );
     return { keystroke, completion, hover, strayPublishes: stray, shared } satisfies Figures;
   } finally {
     talk.stop();
