@@ -1,19 +1,23 @@
 #!/usr/bin/env node
 // The command line: the same engine as the editor, for terminals, hooks and CI.
 import { readFileSync, writeSync } from 'node:fs';
+import { parentPort, workerData } from 'node:worker_threads';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { Temporal } from 'temporal-polyfill';
 import { compareMarkdown } from '../language/compare/index.ts';
 import { isValidDate } from '../language/values/calendar.ts';
 import { version } from '../package.json';
 import { changedSince } from './cli/changed.ts';
-import { checked, checkText, compactText, printed } from './cli/check.ts';
+import { checkText, compactText, printed } from './cli/check.ts';
+import { runCheck } from './cli/check-run.ts';
 import { compareRevisions } from './cli/compare.ts';
 import { formatFiles, formatText } from './cli/format.ts';
+import { serveJudging } from './cli/judging-threads.ts';
 import { asked, Misuse } from './cli/paths.ts';
 import { progressOn } from './cli/progress.ts';
 import { sarifLog } from './cli/sarif.ts';
 import { writeDocuments } from './cli/write.ts';
+import { enginePath } from './disk-node.ts';
 
 const severities = ['error', 'warning', 'information', 'hint'] as const;
 const formats = ['text', 'json', 'sarif', 'compact'] as const;
@@ -21,6 +25,11 @@ const formats = ['text', 'json', 'sarif', 'compact'] as const;
 function date(text: string): string {
   if (!isValidDate(text)) throw new InvalidArgumentError('A date is written as year, month, day, such as 2026-04-18.');
   return text;
+}
+
+function count(text: string): number {
+  if (!/^[1-9]\d?$/.test(text)) throw new InvalidArgumentError('A number from 1 to 99 is expected.');
+  return Number(text);
 }
 
 interface DateOptions {
@@ -36,6 +45,8 @@ interface CheckOptions extends DateOptions {
   readonly severity: (typeof severities)[number];
   readonly format: (typeof formats)[number];
   readonly changedSince?: string;
+  readonly threads?: number;
+  readonly cache?: string;
 }
 
 /** Writes all of a text to the standard output before the program ends, also into a pipe. */
@@ -70,11 +81,27 @@ program
   .addOption(new Option('--format <format>', 'how findings are printed').choices(formats).default('text'))
   .addOption(new Option('--json', 'the same as `--format json`').implies({ format: 'json' }))
   .option('--changed-since <revision>', 'only what differs from a git revision, and the rigs that depend on it')
-  .action((paths: string[], options: CheckOptions) => {
+  .addOption(
+    new Option('--cache <folder>', 'keep there what is found, and check only what has changed since').conflicts(
+      'changedSince',
+    ),
+  )
+  .addOption(
+    new Option('--threads <number>', 'how many threads check (default: as many as pay, up to 4)').argParser(count),
+  )
+  .action(async (paths: string[], options: CheckOptions) => {
     const what = asked(paths, process.cwd());
     const changed = options.changedSince === undefined ? undefined : changedSince(what.roots, options.changedSince);
     const progress = progressOn(process.stderr, process.env, () => performance.now());
-    const result = checked(what, datesOf(options), { tell: progress.tell, ...(changed && { changed }) });
+    const { threads, cache } = options;
+    const result = await runCheck(what, datesOf(options), {
+      script: import.meta.filename,
+      tell: progress.tell,
+      warn: (message) => console.error(`rigseam: ${message}`),
+      ...(threads !== undefined && { threads }),
+      ...(cache !== undefined && { cache: enginePath(cache) }),
+      ...(changed && { changed }),
+    });
     progress.end();
     const json = (data: unknown) => `${JSON.stringify(data, undefined, 2)}\n`;
     const texts: Readonly<Record<CheckOptions['format'], () => string>> = {
@@ -147,15 +174,20 @@ program
     if (result.damaged || (check && result.changed.length > 0)) process.exitCode = 1;
   });
 
-try {
-  await program.parseAsync();
-} catch (error) {
-  if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : 2;
-  else if (error instanceof Misuse) {
-    console.error(`rigseam: ${error.message}`);
-    process.exitCode = 2;
-  } else {
-    console.error(`rigseam: ${(error as Error).message}`);
-    process.exitCode = 2;
+if (parentPort) serveJudging(parentPort, workerData);
+else await run();
+
+async function run(): Promise<void> {
+  try {
+    await program.parseAsync();
+  } catch (error) {
+    if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : 2;
+    else if (error instanceof Misuse) {
+      console.error(`rigseam: ${error.message}`);
+      process.exitCode = 2;
+    } else {
+      console.error(`rigseam: ${(error as Error).message}`);
+      process.exitCode = 2;
+    }
   }
 }

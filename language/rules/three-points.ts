@@ -25,9 +25,9 @@ interface Point {
 export function* pointsOutOfOrder(file: string, declarations: readonly Declaration[]): Iterable<Found> {
   for (const declaration of declarations) {
     for (const statement of declaration.statements as readonly Whole[]) {
-      for (const [field, value] of Object.entries(statement)) {
+      for (const field in statement.spans) {
         const at = statement.spans[field];
-        const points = at && pointsOf(value);
+        const points = pointsOf((statement as unknown as Readonly<Record<string, unknown>>)[field]);
         if (!at || !points) continue;
         const sizes = points.map(sizeOf);
         if (sizes.some((size) => size === undefined) || isRising(sizes as number[])) continue;

@@ -70,8 +70,11 @@ interface Reader {
   readonly rig: FileSummary['rigs'][number];
 }
 
-/** What the files of a workspace say together, in the order of files and places. The order of the summaries is of no matter. */
-export function workspaceFindings(summaries: Iterable<FileSummary>): Finding[] {
+/**
+ * What the files of a workspace say together, in the order of files and places. The order of the summaries is of no matter.
+ * `worked`: lines of policies that silenced something of a fleet.
+ */
+export function workspaceFindings(summaries: Iterable<FileSummary>, worked: readonly string[] = []): Finding[] {
   const files = [...summaries].sort((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0));
   const readers = new Map<string, Reader[]>();
   for (const file of files) {
@@ -102,7 +105,7 @@ export function workspaceFindings(summaries: Iterable<FileSummary>): Finding[] {
       }
     }
   }
-  out.push(...unused(files, byHistory), ...silencesNothing(files));
+  out.push(...unused(files, byHistory), ...silencesNothing(files, worked));
   return out.sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : a.at[0] - b.at[0]));
 }
 
@@ -150,9 +153,9 @@ function ofHistory(
 }
 
 /** Lines of policies that silence nothing in the whole workspace. While a file cannot be read, nothing is concluded. */
-function silencesNothing(files: readonly FileSummary[]): Finding[] {
+function silencesNothing(files: readonly FileSummary[], ofFleets: readonly string[]): Finding[] {
   if (files.some(({ whole }) => !whole)) return [];
-  const worked = new Set(files.flatMap(({ silences }) => silences.worked));
+  const worked = new Set([...ofFleets, ...files.flatMap(({ silences }) => silences.worked)]);
   return files.flatMap((file) =>
     file.silences.written.flatMap(({ key, rule, at, statement }): Finding[] =>
       worked.has(key)

@@ -78,8 +78,15 @@ function notSeen(stretch: Stretch, event: Event): Stretch {
 
 function looked(stretch: Stretch, event: Event): Stretch {
   if (stretch.looked === event && !stretch.notSeen) return stretch;
+  const lastOf = { ...stretch.lastOf, [event.record.word]: event };
+  // Taking a field out costs more than all the rest, and few stretches have it.
+  if (!stretch.notSeen) return { ...stretch, looked: event, lastOf };
   const { notSeen: _, ...rest } = stretch;
-  return { ...rest, looked: event, lastOf: { ...stretch.lastOf, [event.record.word]: event } };
+  return { ...rest, looked: event, lastOf };
+}
+
+function dry({ wet: _, ...rest }: Stretch): Stretch {
+  return rest;
 }
 
 /** A stretch with what a line says of it. Lines of one record come worst first, so that a better one adds no condition. */
@@ -88,10 +95,10 @@ function judged(stretch: Stretch, line: Line, event: Event): Stretch {
   const again = stretch.condition?.event === event && stretch.condition.word !== 'renewed';
   const level = levelOf(line);
   const named = again ? [...new Set([...stretch.defects, ...seen.defects])].sort() : [...seen.defects].sort();
-  const { wet, ...rest } = stretch;
-  const stillWet = wet && (wet.last === event || damp(line.moisture));
-  const kept: Stretch = stillWet ? { ...rest, wet } : rest;
-  if (level === undefined) return { ...kept, ...(wet ? { wet } : {}) };
+  if (level === undefined) return stretch;
+  const { wet } = stretch;
+  const stillWet = !wet || wet.last === event || damp(line.moisture);
+  const kept = stillWet ? stretch : dry(stretch);
   if (again) return { ...kept, defects: named };
   const onset: Partial<Record<Condition, Event>> = {};
   for (const word of conditions.slice(1, rank(level) + 1)) onset[word] = stretch.onset[word] ?? event;

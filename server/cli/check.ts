@@ -1,13 +1,13 @@
 // `rigseam check`: the findings of files and folders.
 import { relative } from 'node:path';
-import { createProject } from '../../language/resolve/project.ts';
+import type { Project } from '../../language/resolve/project.ts';
 import type { Dates } from '../../language/resolve/types.ts';
-import { examined, fleetsExamined, membersOf, unique } from '../../language/rules/check.ts';
+import { fleetsExamined, membersOf, unique } from '../../language/rules/check.ts';
 import type { Finding } from '../../language/rules/finding.ts';
-import type { Member } from '../../language/rules/member.ts';
 import type { Silences } from '../../language/rules/silenced.ts';
-import { type FileSummary, summaryOf, workspaceFindings } from '../../language/rules/workspace.ts';
+import { summaryOf, workspaceFindings } from '../../language/rules/workspace.ts';
 import { affectedBy } from './changed.ts';
+import { type Judged, judging, toldBy } from './judging.ts';
 import { type Asked, diskOf } from './paths.ts';
 import { findingText, positions, type Range } from './text.ts';
 
@@ -40,15 +40,9 @@ export interface Checked {
 export interface CheckOptions {
   /** Paths that changed: only files that this can have given other findings are checked. */
   readonly changed?: ReadonlySet<string>;
-  readonly tell?: (done: number, total: number) => void;
+  readonly tell?: Tell;
 }
-
-const withWorked = (summary: FileSummary, worked: readonly string[]): FileSummary => ({
-  ...summary,
-  silences: { ...summary.silences, worked: [...summary.silences.worked, ...worked] },
-});
-
-const unjudged: Silences = { written: [], worked: [] };
+export type Tell = (done: number, total: number) => void;
 
 /**
  * Checks every file asked for. A folder is also checked as a whole: histories that no rig reads, things that nothing uses. Of a
@@ -57,47 +51,62 @@ const unjudged: Silences = { written: [], worked: [] };
  */
 export function checked(asked: Asked, dates: Dates, { changed, tell }: CheckOptions = {}): Checked {
   const disk = diskOf(asked);
-  const project = createProject(disk);
-  const found: Finding[] = [];
-  const summaries = new Map<string, FileSummary>();
+  const { project, judge } = judging(disk, dates);
   const files = changed ? affectedBy(changed, asked.files, project, disk) : asked.files;
-  const part = changed && new Set(files);
-  const walked = asked.whole && files.length > 0 ? asked.files : files;
-  const members = new Map<string, readonly Member[]>();
-  const ofFleets: string[] = [];
-  for (const [done, path] of walked.entries()) {
-    tell?.(done, walked.length);
-    let silences = unjudged;
-    if (!part || part.has(path)) {
-      const said = examined(project, path, dates, disk.exists);
-      found.push(...said.findings);
-      members.set(path, said.members);
-      if (project.records(path)?.declarations.some(({ kind }) => kind === 'fleet')) ofFleets.push(path);
-      if (!part) silences = said.silences;
-    }
-    if (asked.whole) summaries.set(path, summaryOf(project, path, silences));
-    project.release(path);
-  }
-  // Fleets come last: of rigs that were checked they need not read anything.
-  for (const path of ofFleets) {
+  const judged = files.map((path, done) => {
+    tell?.(done, files.length);
+    return judge(path);
+  });
+  return together(asked, dates, project, judged);
+}
+
+/**
+ * What files say, each by itself, and what they say together. `judged` may be a part of the files asked for; of the others only
+ * what they declare counts.
+ */
+export function together(asked: Asked, dates: Dates, project: Project, judged: readonly Judged[]): Checked {
+  const byPath = new Map(judged.map((one) => [one.path, one]));
+  const isPart = judged.length < asked.files.length;
+  const found = judged.flatMap(({ findings }) => findings);
+  const worked: string[] = [];
+  // Fleets come last: of rigs that were judged they need not read anything.
+  for (const { path, hasFleet } of judged) {
+    if (!hasFleet) continue;
     const said = fleetsExamined(project, path, dates, (file) => {
-      const known = members.get(file);
-      if (known) return known;
+      const known = byPath.get(file);
+      if (known) return toldBy(known).members;
       const made = membersOf(project, file, dates);
       project.release(file);
       return made;
     });
     found.push(...said.findings);
-    const summary = summaries.get(path);
-    if (summary && !part) summaries.set(path, withWorked(summary, said.worked));
+    worked.push(...said.worked);
   }
-  if (asked.whole) found.push(...workspaceFindings(summaries.values()).filter(({ file }) => !part || part.has(file)));
+  if (asked.whole && judged.length > 0) {
+    const rest = isPart ? asked.files.filter((path) => !byPath.has(path)) : [];
+    const summaries = [
+      ...judged.map((one) => {
+        const { summary } = toldBy(one);
+        return isPart ? { ...summary, silences: unjudged } : summary;
+      }),
+      ...rest.map((path) => {
+        const summary = summaryOf(project, path, unjudged);
+        project.release(path);
+        return summary;
+      }),
+    ];
+    found.push(...workspaceFindings(summaries, isPart ? [] : worked).filter(({ file }) => !isPart || byPath.has(file)));
+  }
+  return withTexts(unique(found), judged.length, asked.from, (file) => project.text(file) ?? '');
+}
 
+const unjudged: Silences = { written: [], worked: [] };
+
+function withTexts(findings: readonly Finding[], files: number, from: string, text: (file: string) => string): Checked {
   const byFile = new Map<string, (span: Finding['at']) => Range>();
-  const text = (file: string) => project.text(file) ?? '';
   return {
-    files: files.length,
-    findings: unique(found),
+    files,
+    findings,
     text,
     rangeIn(file, span) {
       let toRange = byFile.get(file);
@@ -107,7 +116,7 @@ export function checked(asked: Asked, dates: Dates, { changed, tell }: CheckOpti
       }
       return toRange(span);
     },
-    from: asked.from,
+    from,
   };
 }
 

@@ -13,6 +13,8 @@ export interface Asked {
   readonly from: string;
   readonly roots: readonly string[];
   readonly files: readonly string[];
+  /** The folders that were named, with all that lies in them. */
+  readonly folders: readonly string[];
   /** A folder was named, so that what lies in it can be seen as a whole. */
   readonly whole: boolean;
 }
@@ -21,20 +23,20 @@ export interface Asked {
 export function asked(paths: readonly string[], from: string): Asked {
   const files = new Set<string>();
   const roots = new Set<string>();
-  let whole = false;
+  const folders = new Set<string>();
   for (const written of paths) {
     const path = enginePath(written);
     if (!existsSync(path)) throw new Misuse(`There is no file or folder \`${written}\`.`);
     const folder = isFolder(path);
     roots.add(workspaceOf(folder ? path : enginePath(dirname(path)), from));
     if (folder) {
-      whole = true;
+      folders.add(path);
       for (const file of rigFilesBelow(nodeDisk, path)) files.add(file);
     } else if (!path.endsWith('.rig')) throw new Misuse(`\`${written}\` is no \`.rig\` file.`);
     else files.add(path);
   }
   if (files.size === 0) throw new Misuse(`There is no \`.rig\` file in ${paths.map((p) => `\`${p}\``).join(', ')}.`);
-  return { from, roots: [...roots], files: [...files].sort(), whole };
+  return { from, roots: [...roots], files: [...files].sort(), folders: [...folders].sort(), whole: folders.size > 0 };
 }
 
 /** The repository around a folder; without one the current folder where it holds the folder, else the folder itself. */
@@ -45,4 +47,4 @@ function workspaceOf(folder: string, from: string): string {
   return folder === current || folder.startsWith(`${current}/`) ? current : folder;
 }
 
-export const diskOf = (what: Asked): DiskFiles => diskFiles(nodeDisk, what.roots);
+export const diskOf = (what: Pick<Asked, 'roots'>): DiskFiles => diskFiles(nodeDisk, what.roots);
