@@ -9,9 +9,11 @@ import { tooLongPlans } from '../schedule/too-long-plans.ts';
 import type { Range } from '../statements/slots/lists.ts';
 import { addPeriod, daysBetween } from '../values/calendar.ts';
 import type { Day } from '../values/day.ts';
+import { duesFor } from './falls-due.ts';
 import { type FreeDays, firstFree, type Hindrance } from './free-days.ts';
 import { listed } from './listed.ts';
 import { family, type RigContext, type RuleEntry } from './rule.ts';
+import { workedOut } from './worked-out.ts';
 
 const rules = {
   'days-reversed': {
@@ -60,9 +62,11 @@ const rules = {
 } as const satisfies Record<string, RuleEntry>;
 export type PlanningFound = Located & { readonly rule: keyof typeof rules };
 
-function* check({ view, dates }: RigContext): Iterable<PlanningFound> {
+function* check(context: RigContext): Iterable<PlanningFound> {
+  const { view, dates } = context;
   for (const plan of view.rig.plans) yield* ofPlan(plan, view, dates.asOf);
-  for (const { job, because, wayOut } of tooLongPlans(view, dates)) {
+  const worked = () => ({ state: workedOut(context).state, dues: duesFor(context) });
+  for (const { job, because, wayOut } of tooLongPlans(view, dates, worked)) {
     const { file, statement } = job.plan;
     const message = `For one person ${because}: ${wayOut}.`;
     yield { rule: 'too-long-for-its-days', rig: view.rig.name, file, at: statement.at, message };

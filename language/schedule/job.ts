@@ -67,7 +67,18 @@ export function groundOf(
   waiting: readonly Waiting[] = [],
 ): Ground {
   const state = rigState(view, dates.asOf);
-  return { view, state, dues: duesOf(view, dates, state), asOf: dates.asOf, stock, waiting };
+  return groundWith({ state, dues: duesOf(view, dates, state) }, view, dates, stock, waiting);
+}
+
+/** The same, of a rig whose state on the as-of date is worked out already. */
+export function groundWith(
+  { state, dues }: Pick<Ground, 'state' | 'dues'>,
+  view: RigView,
+  { asOf }: Dates,
+  stock: Fleet['stock'] = [],
+  waiting: readonly Waiting[] = [],
+): Ground {
+  return { view, state, dues, asOf, stock, waiting };
 }
 
 /** The open plans of a rig, as they are written. */
