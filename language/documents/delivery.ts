@@ -7,6 +7,7 @@ import {
   type PlannedFile,
   printRecord,
   readRecord,
+  readWriting,
   recordFileName,
   type WrittenRecord,
 } from './written.ts';
@@ -36,20 +37,42 @@ export interface Delivery {
   readonly kept: readonly string[];
 }
 
+/** What we wrote into a folder, and what we may have written before we were cut off. */
+interface Ours {
+  readonly record: WrittenRecord;
+  readonly writing: WrittenRecord;
+}
+
 /**
  * Writes the files into the folder and brings its record up to date.
  * Nothing is written before all questions are answered; undefined when the person called it off.
- * When the disk fails half-way, the record still holds what was written, and the error goes on to the caller.
+ * What is about to be written is announced in the record, so that after a kill between two files the next delivery knows its
+ * own. When the disk fails half-way, the record still holds what was written, and the error goes on to the caller.
  */
 export async function deliver(files: readonly DocumentFile[], folder: Folder, ask: Ask): Promise<Delivery | undefined> {
   const recorded = await folder.read(recordFileName);
-  const record = readRecord(recorded && new TextDecoder().decode(recorded));
-  const planned = await Promise.all(files.map((file) => plan(file, folder, record)));
-  const settled = await settle(planned, folder, record, ask);
+  const text = recorded && new TextDecoder().decode(recorded);
+  const ours: Ours = { record: readRecord(text), writing: readWriting(text) };
+  const planned: PlannedFile[] = [];
+  // One by one: a fleet has thousands of papers, and a process may open only so many files at once.
+  for (const file of files) planned.push(await plan(file, folder, ours));
+  const settled = await settle(planned, folder, ours, ask);
   if (settled === undefined) return undefined;
+
+  let standing = printRecord(ours.record, ours.writing);
+  const note = async (written: WrittenRecord, writing: WrittenRecord) => {
+    const next = printRecord({ ...ours.record, ...written }, writing);
+    if (next !== standing) await folder.write(recordFileName, new TextEncoder().encode(next));
+    standing = next;
+  };
+  const announced: Record<string, string> = {};
+  for (const { file, decision } of settled)
+    if (decision === 'create' || decision === 'replace') announced[file.name] = await fingerprint(file);
+  await note({}, { ...ours.writing, ...announced });
 
   const written: Record<string, string> = {};
   const names = { written: [] as string[], unchanged: [] as string[], kept: [] as string[] };
+  const rest = () => without({ ...ours.writing, ...announced }, written);
   try {
     for (const { file, decision } of settled) {
       if (decision === 'ask') {
@@ -57,25 +80,33 @@ export async function deliver(files: readonly DocumentFile[], folder: Folder, as
         continue;
       }
       if (decision !== 'unchanged') await folder.write(file.name, bytesOf(file));
-      written[file.name] = await fingerprint(file);
+      written[file.name] = announced[file.name] ?? (await fingerprint(file));
       names[decision === 'unchanged' ? 'unchanged' : 'written'].push(file.name);
     }
-  } finally {
-    const next = printRecord({ ...record, ...written });
-    if (next !== printRecord(record)) await folder.write(recordFileName, new TextEncoder().encode(next));
+  } catch (error) {
+    // A disk that took no paper may not take the record either; what it said of the paper is what is told.
+    await note(written, rest()).catch(() => undefined);
+    throw error;
   }
+  await note(written, rest());
   return names;
 }
 
-async function plan(file: DocumentFile, folder: Folder, record: WrittenRecord): Promise<PlannedFile> {
-  return { file, decision: await decide(await folder.read(file.name), record[file.name], file) };
+const without = (all: WrittenRecord, some: WrittenRecord): WrittenRecord =>
+  Object.fromEntries(Object.entries(all).filter(([name]) => !Object.hasOwn(some, name)));
+
+async function plan(file: DocumentFile, folder: Folder, { record, writing }: Ours): Promise<PlannedFile> {
+  const existing = await folder.read(file.name);
+  const decision = await decide(existing, record[file.name], file);
+  const begun = writing[file.name];
+  return { file, decision: decision === 'ask' && begun ? await decide(existing, begun, file) : decision };
 }
 
 /** Puts the answers in place of the questions; what stays `ask` is kept as it is. */
 async function settle(
   planned: readonly PlannedFile[],
   folder: Folder,
-  record: WrittenRecord,
+  ours: Ours,
   ask: Ask,
 ): Promise<readonly PlannedFile[] | undefined> {
   const edited = planned.filter((each) => each.decision === 'ask').map((each) => each.file.name);
@@ -86,15 +117,15 @@ async function settle(
     planned.map(async (each): Promise<PlannedFile> => {
       const answer = each.decision === 'ask' ? answers.get(each.file.name) : undefined;
       if (answer === 'overwrite') return { ...each, decision: 'replace' };
-      return answer === 'beside' ? beside(each.file, folder, record) : each;
+      return answer === 'beside' ? beside(each.file, folder, ours) : each;
     }),
   );
 }
 
 /** The first name beside an edited file that is free, or holds only what we wrote ourselves. */
-async function beside(file: DocumentFile, folder: Folder, record: WrittenRecord): Promise<PlannedFile> {
+async function beside(file: DocumentFile, folder: Folder, ours: Ours): Promise<PlannedFile> {
   for (let attempt = 1; ; attempt += 1) {
-    const planned = await plan({ ...file, name: besideName(file.name, attempt) }, folder, record);
+    const planned = await plan({ ...file, name: besideName(file.name, attempt) }, folder, ours);
     if (planned.decision !== 'ask') return planned;
   }
 }

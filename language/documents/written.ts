@@ -7,10 +7,14 @@ import { bytesOf, toBase64 } from './bytes.ts';
 /** The file beside the papers that remembers what we wrote there. */
 export const recordFileName = '.rigseam-written.json';
 
+const fingerprintSchema = z.string().regex(/^[0-9a-f]{64}$/);
+
 const recordSchema = z.object({
   version: z.literal(1),
   /** File name to the fingerprint of what we wrote last. */
-  files: z.record(fileNameSchema, z.string().regex(/^[0-9a-f]{64}$/)),
+  files: z.record(fileNameSchema, fingerprintSchema),
+  /** The same of what is being written: when that is cut off, either may stand there. */
+  writing: z.record(fileNameSchema, fingerprintSchema).optional(),
 });
 
 /** File name to the fingerprint of what we wrote last. */
@@ -23,19 +27,26 @@ export type Decision = 'create' | 'unchanged' | 'replace' | 'ask';
  * Reads the record of an output folder. Absent, damaged or of a later version it is empty, which errs on the safe
  * side: every file that differs then counts as edited by a person.
  */
-export function readRecord(text: string | undefined): WrittenRecord {
-  if (text === undefined) return {};
+export const readRecord = (text: string | undefined): WrittenRecord => parsed(text)?.files ?? {};
+
+/** What a delivery was about to write that was cut off before it could say so. */
+export const readWriting = (text: string | undefined): WrittenRecord => parsed(text)?.writing ?? {};
+
+function parsed(text: string | undefined): z.infer<typeof recordSchema> | undefined {
+  if (text === undefined) return undefined;
   try {
-    return recordSchema.parse(JSON.parse(text)).files;
+    return recordSchema.parse(JSON.parse(text));
   } catch {
-    return {};
+    return undefined;
   }
 }
 
 /** The text of the record file, its names in order so that it merges well. */
-export function printRecord(record: WrittenRecord): string {
-  const files = Object.fromEntries(Object.entries(record).sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0)));
-  return `${JSON.stringify({ version: 1, files }, null, 2)}\n`;
+export function printRecord(record: WrittenRecord, writing: WrittenRecord = {}): string {
+  const inOrder = (all: WrittenRecord) =>
+    Object.fromEntries(Object.entries(all).sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0)));
+  const still = Object.keys(writing).length > 0 ? { writing: inOrder(writing) } : {};
+  return `${JSON.stringify({ version: 1, files: inOrder(record), ...still }, null, 2)}\n`;
 }
 
 /** SHA-256 of what a file holds, as hex. In a text line ends count as `\n`: a checkout that converts them is no edit. */

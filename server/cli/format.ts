@@ -1,7 +1,9 @@
 // `rigseam format`: files brought into form, or the list of those that are not.
-import { chmodSync, readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { basename, dirname, join, relative } from 'node:path';
+import { readFileSync } from 'node:fs';
+import { dirname, relative } from 'node:path';
 import { edited, type Formatting, format } from '../../language/format/index.ts';
+import { diskFailure } from '../disk-failure.ts';
+import { sweep, writeWhole } from '../whole-file.ts';
 import { type Asked, Misuse } from './paths.ts';
 import { positions } from './text.ts';
 
@@ -19,12 +21,15 @@ export function formatFiles({ files, from }: Asked, { check }: { readonly check:
   const lines: string[] = [];
   const changed: string[] = [];
   let damaged = false;
+  if (!check) for (const folder of new Set(files.map((path) => dirname(path)))) sweep(folder, Date.now());
   for (const path of files) {
     const name = relative(from, path) || path;
-    const text = utf8(readFileSync(path), name);
+    const bytes = bytesOf(path, name);
+    if (!bytes) continue;
+    const text = utf8(bytes, name);
     const formatting = format(text);
     if (formatting.edits.length > 0) {
-      if (!check) replaceFile(path, edited(text, formatting.edits));
+      if (!check) writeWhole(path, edited(text, formatting.edits));
       changed.push(name);
       lines.push(`${check ? 'would change' : 'changed'}  ${name}`);
     }
@@ -68,17 +73,12 @@ function utf8(bytes: Uint8Array, name: string): string {
   }
 }
 
-/** Writes a new file beside the old one and puts it in its place, so that no half a file is ever seen. Links stay links. */
-function replaceFile(path: string, text: string): void {
-  const target = realpathSync(path);
-  const beside = join(dirname(target), `.${basename(target)}.${process.pid}.tmp`);
+/** The bytes of a file; undefined where it has gone since it was listed. */
+function bytesOf(path: string, name: string): Uint8Array | undefined {
   try {
-    const { mode } = statSync(target);
-    writeFileSync(beside, text, { flag: 'wx' });
-    chmodSync(beside, mode);
-    renameSync(beside, target);
+    return readFileSync(path);
   } catch (error) {
-    rmSync(beside, { force: true });
-    throw error;
+    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return undefined;
+    throw diskFailure(name, 'read', error);
   }
 }

@@ -1,13 +1,16 @@
 // `rigseam write`: the estimate and the schedule of rigs and fleets, into a folder.
-import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { mkdirSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
 import { join, relative, resolve } from 'node:path';
 import { type Answer, deliver } from '../../language/documents/delivery.ts';
 import type { DocumentFile } from '../../language/protocol/index.ts';
 import { createProject } from '../../language/resolve/project.ts';
 import type { Dates } from '../../language/resolve/types.ts';
 import type { Finding } from '../../language/rules/finding.ts';
+import { diskFailure } from '../disk-failure.ts';
 import { documentsFor, targetsIn } from '../documents.ts';
 import { fleetFilesAmong } from '../fleet-files.ts';
+import { sweep, writeWhole } from '../whole-file.ts';
 import { textAt } from '../written-before.ts';
 import { type Asked, diskOf, Misuse } from './paths.ts';
 import { positions } from './text.ts';
@@ -87,19 +90,28 @@ export async function writeDocuments(asked: Asked, dates: Dates, options: WriteO
   };
 }
 
+function makeFolder(folder: string): void {
+  try {
+    mkdirSync(folder, { recursive: true });
+  } catch (error) {
+    throw diskFailure(folder, 'made', error);
+  }
+}
+
 function diskFolder(folder: string) {
+  sweep(folder, Date.now());
   return {
     async read(name: string) {
       try {
         return await readFile(join(folder, name));
       } catch (error) {
         if ((error as NodeJS.ErrnoException).code === 'ENOENT') return undefined;
-        throw error;
+        throw diskFailure(join(folder, name), 'read', error);
       }
     },
     async write(name: string, bytes: Uint8Array) {
-      await mkdir(folder, { recursive: true });
-      await writeFile(join(folder, name), bytes);
+      makeFolder(folder);
+      writeWhole(join(folder, name), bytes);
     },
   };
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Answer, type Ask, deliver, type Folder } from '../../language/documents/delivery.ts';
-import { fingerprint, readRecord, recordFileName } from '../../language/documents/written.ts';
+import { fingerprint, readRecord, readWriting, recordFileName } from '../../language/documents/written.ts';
 
 /** A folder in memory; what a test puts on it and looks at is text. */
 interface Shelf extends Folder {
@@ -132,6 +132,36 @@ describe('deliver', () => {
     await expect(deliver(v1, full, neverAsked)).rejects.toThrow('no space left');
     expect(Object.keys(readRecord(folder.files.get(recordFileName)))).toEqual(['Heron.estimate.md']);
     await deliver(v2, folder, neverAsked);
+  });
+
+  it('knows its own after it was cut off between any two writes, and forgets what it began once that is settled', async () => {
+    const v3 = v1.map((file) => ({ ...file, text: file.text.replace('1', '3') }));
+    for (let writes = 0; writes <= 4; writes++) {
+      const folder = shelf();
+      await deliver(v1, folder, neverAsked);
+      let left = writes;
+      const killed: Folder = {
+        ...folder,
+        write: (name, bytes) => (left-- > 0 ? folder.write(name, bytes) : Promise.reject(new Error('killed'))),
+      };
+      await deliver(v2, killed, neverAsked).catch(() => undefined);
+      expect((await deliver(v3, folder, neverAsked))?.written).toEqual(v3.map(({ name }) => name));
+      expect(readWriting(folder.files.get(recordFileName))).toEqual({});
+    }
+  });
+
+  it('still asks about what a person edited after it was cut off', async () => {
+    const folder = shelf();
+    await deliver(v1, folder, neverAsked);
+    let left = 1;
+    const killed: Folder = {
+      ...folder,
+      write: (name, bytes) => (left-- > 0 ? folder.write(name, bytes) : Promise.reject(new Error('killed'))),
+    };
+    await deliver(v2, killed, neverAsked).catch(() => undefined);
+    folder.files.set('Heron.estimate.md', 'mine\n');
+    expect((await deliver(v2, folder, answer('keep')))?.kept).toEqual(['Heron.estimate.md']);
+    expect(folder.files.get('Heron.estimate.md')).toBe('mine\n');
   });
 
   it('never loses a text that a person wrote, unless told to overwrite', async () => {
