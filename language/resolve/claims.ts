@@ -17,12 +17,28 @@ export function patternsIn(declaration: Declaration): readonly string[] {
   return [];
 }
 
+export interface Pattern {
+  readonly whole: string;
+  readonly folder: string;
+  readonly fits: (path: string) => boolean;
+}
+
+/** The last patterns that were asked for: of one file each is asked for several times. */
+const known = new Map<string, Pattern>();
+const mostKnown = 200;
+
 /** A pattern as seen from the folder of its file, and whether a path fits it. */
-export function patternIn(
-  file: string,
-  written: string,
-): { readonly whole: string; readonly folder: string; readonly fits: (path: string) => boolean } {
+export function patternIn(file: string, written: string): Pattern {
   const whole = resolvePath(folderOf(file), written);
+  const before = known.get(whole);
+  if (before) return before;
+  const pattern = read(whole);
+  if (known.size >= mostKnown) known.clear();
+  known.set(whole, pattern);
+  return pattern;
+}
+
+function read(whole: string): Pattern {
   const { base } = picomatch.scan(whole);
   return {
     whole,

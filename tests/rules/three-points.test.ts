@@ -1,4 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { withoutPoints } from '../../language/rules/three-points.ts';
+import { fleetTable } from '../../language/statements/fleet.ts';
+import { historyTable } from '../../language/statements/past.ts';
+import { policyTable } from '../../language/statements/policy.ts';
+import { modelTable, rigTable } from '../../language/statements/rig.ts';
 import { mended, said, under } from './asked.ts';
 
 describe('three points', () => {
@@ -39,4 +44,13 @@ describe('three points', () => {
   ])('in order, or one alone, are silent: %s', (text) => {
     expect(said('points-out-of-order', text)).toEqual([]);
   });
+});
+
+it('are looked for in every block that has lines of them', () => {
+  const haveThem = (table: { readonly rows: Iterable<object> }) =>
+    [...table.rows].some((row) => JSON.stringify(row).includes('or three: least, likely, most'));
+  expect(haveThem(policyTable)).toBe(true);
+  const tables = { rig: rigTable, model: modelTable, history: historyTable, fleet: fleetTable };
+  expect(new Set(Object.keys(tables))).toEqual(withoutPoints);
+  for (const table of Object.values(tables)) expect(haveThem(table)).toBe(false);
 });
