@@ -38,6 +38,11 @@ export function sitesOf(fleet: Fleet, views: readonly RigView[]): readonly Site[
   });
 }
 
+/** All that lies on the shelves of a fleet and of its yards. */
+export function shelvesOf({ stock, yards }: FleetFrame): FleetFrame['stock'] {
+  return yards.length === 0 ? stock : [...yards.flatMap((yard) => yard.stock), ...stock];
+}
+
 /** A fleet as it is for the rigs of a yard: the yard's own crews and bays; closed days and the shelf of both. */
 export function seenFrom<F extends FleetFrame>(yard: FleetYard | undefined, fleet: F): F {
   if (!yard) return fleet;

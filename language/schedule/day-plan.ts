@@ -35,8 +35,10 @@ export const DayRow = z
     rig: z.string(),
     /** The fleet's own number, where one is written. */
     unit: z.string().optional(),
-    /** The bay, else `yard`. */
+    /** The bay, the yard of a fleet that has several, else `yard`. */
     place: z.string(),
+    /** The crew that does it, where crews have names. */
+    crew: z.string().optional(),
     /** The day on which the rig came back last, and on which it leaves next, where one is written. */
     returned: date.optional(),
     leaves: date.optional(),

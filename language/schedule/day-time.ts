@@ -77,14 +77,15 @@ const budget = 90;
 /** The shares of a day with the times of their blocks, in order of time. */
 export function timed(shares: readonly Share[]): readonly Timed[] {
   const inTurn = [...shares].sort((a, b) => (rankOf(a) < rankOf(b) ? -1 : 1));
-  const people = Math.max(0, ...inTurn.flatMap(({ visit }) => visit.crew ?? [0])) + 1;
+  const numbers = numbersOf(inTurn);
   const activities: Activity[] = [];
-  const numbers = inTurn.map(({ visit, blocks, morning }) =>
+  const places = inTurn.map(({ visit, blocks, morning }) =>
     blocks.map(({ minutes, wait: _, tasks }, i) => {
       const first = activities.length - 1;
       const before = blocks[i - 1];
       const hot = morning !== undefined && tasks.some(({ task }) => isHeatSensitive(task));
-      const uses = Array.from({ length: people }, (_each, person) => Number((visit.crew ?? [0]).includes(person)));
+      const mine = new Set(peopleOf(visit).map((person) => numbers.get(person)));
+      const uses = Array.from({ length: numbers.size }, (_each, person) => Number(mine.has(person)));
       activities.push({
         duration: minutes,
         uses,
@@ -95,17 +96,28 @@ export function timed(shares: readonly Share[]): readonly Timed[] {
     }),
   );
   const horizon = activities.reduce((sum, { duration, after }) => sum + duration + (after[0]?.lag ?? 0), 1);
-  const project = { activities, resources: Array.from({ length: people }, () => () => 1), horizon };
+  const project = { activities, resources: Array.from({ length: numbers.size }, () => () => 1), horizon };
   const { starts } = solve(project, 'lateness', budget);
   const out = inTurn.map((share, i): Timed => {
     const times = share.blocks.map(({ minutes }, k) => {
-      const begin = starts[numbers[i]?.[k] as number] as number;
+      const begin = starts[places[i]?.[k] as number] as number;
       return { begin, end: begin + minutes };
     });
     return { ...share, times };
   });
   const begin = ({ times }: Timed) => times[0]?.begin ?? 0;
   return out.sort((a, b) => begin(a) - begin(b) || (a.visit.rig < b.visit.rig ? -1 : 1));
+}
+
+/** The people of a visit: the same numbers are other people in another crew or yard. */
+function peopleOf({ crew, crewName, yard }: Visit): readonly string[] {
+  return (crew ?? [0]).map((number) => [yard ?? '', crewName ?? '', `${number}`.padStart(6, '0')].join(' '));
+}
+
+/** Everybody who works on the day, numbered. */
+function numbersOf(shares: readonly Share[]): ReadonlyMap<string, number> {
+  const people = new Set(shares.flatMap(({ visit }) => peopleOf(visit)));
+  return new Map([...people].sort().map((person, i) => [person, i]));
 }
 
 /** What belongs in the morning first, then what is due first, then by the name of the rig. */

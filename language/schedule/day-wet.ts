@@ -20,8 +20,7 @@ export function wetDay(
   const near = visits.filter(({ days }) => days.some((day) => day >= date && day <= addDays(date, ahead)));
   const inside = near.flatMap((visit) => {
     const rig = rigs.get(visit.rig);
-    const needs = { season: false, outOfStorage: true, slack: false, laid: [] };
-    const there = rig && absence(date, needs, rig.days) === undefined;
+    const there = rig && absence(date, { outOfStorage: true }, rig.days) === undefined;
     const look = visit.tasks.find(({ task }) => task === 'inspect-inside');
     return there && look ? [{ rig: visit.rig, what: look.label }] : [];
   });

@@ -1,9 +1,10 @@
 // The page that a yard works by in the morning, made of its schedule.
 import type { Estimate } from '../estimate/schema.ts';
 import type { Fleet, Material, RigView } from '../resolve/types.ts';
+import { seenFrom } from '../resolve/yards.ts';
 import { addDays } from '../values/calendar.ts';
 import type { Duration } from '../values/period.ts';
-import { crewOf } from './crew.ts';
+import { workdayIn } from './crew.ts';
 import { heldBack } from './day-held.ts';
 import { kitOf, wholeKit } from './day-kit.ts';
 import type { DayPlan, DayRow } from './day-plan.ts';
@@ -27,16 +28,19 @@ export interface Yard {
  * give the same page.
  */
 export function dayPlan(schedule: Schedule, date: string, { views, fleet, estimates }: Yard): DayPlan {
-  const rigs = new Map(views.map((view) => [view.rig.name, { view, days: rigDays(view, fleet) }]));
-  const [first] = views;
-  const workday = first ? crewOf(fleet?.policy ?? first.rig.policy, fleet).minutes : 8 * 60;
+  const rigs = new Map(
+    views.map((view) => {
+      const site = fleet && seenFrom(fleet.yardOf(view.rig), fleet);
+      return [view.rig.name, { view, days: rigDays(view, site), ...(site ? { site } : {}) }];
+    }),
+  );
   const shares = schedule.visits.flatMap((visit) => {
     const rig = rigs.get(visit.rig);
-    return rig && visit.days.includes(date) ? [shareOf(date, visit, rig, workday)] : [];
+    return rig && visit.days.includes(date) ? [shareOf(date, visit, rig)] : [];
   });
   const rows = timed(shares).map((share) => {
-    const { view, days } = rigs.get(share.visit.rig) as Rig;
-    return rowOf(date, share, { view, days }, workday, estimates?.get(view.rig.name));
+    const rig = rigs.get(share.visit.rig) as Rig;
+    return rowOf(date, share, rig, estimates?.get(share.visit.rig));
   });
   const unit = (name: string) => {
     const number = rigs.get(name)?.view.rig.identity.unit?.value;
@@ -75,16 +79,24 @@ export function dayPlan(schedule: Schedule, date: string, { views, fleet, estima
 interface Rig {
   readonly view: RigView;
   readonly days: RigDays;
+  /** Its fleet, as the yard sees it that serves it. */
+  readonly site?: Fleet;
 }
 
-function shareOf(date: string, visit: Visit, { view, days }: Rig, workday: number): Share {
+/** Minutes of one person's day in the crew of a visit. */
+function workdayOf({ crewName }: Visit, { view, site }: Rig): number {
+  return workdayIn(site?.policy ?? view.rig.policy, site, crewName);
+}
+
+function shareOf(date: string, visit: Visit, rig: Rig): Share {
+  const { view, days } = rig;
   const tasks = visit.tasks.filter((task) => task.date === date);
   const hot = tasks.filter(({ task }) => isHeatSensitive(task));
   const why = hot.length > 0 ? morningOnly(date, materialsOf(hot, view), days.weather) : undefined;
   return {
     visit,
     tasks,
-    blocks: blocksOn(date, visit, workday),
+    blocks: blocksOn(date, visit, workdayOf(visit, rig)),
     number: visit.days.indexOf(date) + 1,
     ...(why === undefined ? {} : { morning: why }),
   };
@@ -94,8 +106,9 @@ function materialsOf(tasks: Visit['tasks'], view: RigView): readonly Material[] 
   return [...new Set(tasks.flatMap(({ materials }) => materials))].flatMap((name) => view.material(name) ?? []);
 }
 
-function rowOf(date: string, share: Timed, { view, days }: Rig, workday: number, estimate?: Estimate): DayRow {
+function rowOf(date: string, share: Timed, of: Rig, estimate?: Estimate): DayRow {
   const { visit, tasks, morning } = share;
+  const { view, days } = of;
   const { rig } = view;
   const returned = days.away.filter(({ last }) => last <= date).at(-1)?.last;
   const leaves = departureAfter(addDays(date, -1), days)?.first;
@@ -116,7 +129,8 @@ function rowOf(date: string, share: Timed, { view, days }: Rig, workday: number,
     })),
     rig: rig.name,
     ...(rig.identity.unit ? { unit: rig.identity.unit.value } : {}),
-    place: visit.bay ?? 'yard',
+    place: [visit.bay, visit.yard].filter((name) => name !== undefined).join(', ') || 'yard',
+    ...(visit.crewName === undefined ? {} : { crew: visit.crewName }),
     ...(returned === undefined ? {} : { returned }),
     ...(leaves === undefined ? {} : { leaves }),
     job: jobWords(tasks),
@@ -124,7 +138,7 @@ function rowOf(date: string, share: Timed, { view, days }: Rig, workday: number,
     day: [share.number, visit.days.length],
     people: visit.people,
     kit: kitOf(tasks, view, estimate),
-    finishBy: finishBy(date, morning, leaves, workday),
+    finishBy: finishBy(date, morning, leaves, workdayOf(visit, of)),
     ...(drive ? { driveOk: drive } : {}),
     slidesOut: slides.map(({ name }) => name),
     notes: past ? ['Not all of it fits before noon: lay what can be laid, leave the rest for the next morning.'] : [],

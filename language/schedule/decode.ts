@@ -225,6 +225,7 @@ function wishOf({ packed, team, bay, because: [because] }: Held) {
     ...(because === undefined ? {} : { because }),
     day: packed.days[0] as string,
     people: team.people,
+    ...(team.of.name === undefined ? {} : { crew: team.of.name }),
     ...(bay === undefined ? {} : { bay }),
   };
 }

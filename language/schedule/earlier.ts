@@ -42,7 +42,7 @@ export function keptOf(earlier: Schedule | undefined, clusters: readonly Cluster
       );
       if (mine.length === 0) return [];
       for (const cluster of mine) taken.add(cluster);
-      const { crew, bay, because } = visit;
+      const { crew, crewName, bay, because } = visit;
       return [
         {
           visit,
@@ -50,6 +50,7 @@ export function keptOf(earlier: Schedule | undefined, clusters: readonly Cluster
           wish: {
             day,
             ...(crew ? { people: crew } : {}),
+            ...(crewName === undefined ? {} : { crew: crewName }),
             ...(bay === undefined ? {} : { bay }),
             ...(because[0] === undefined ? {} : { because: because[0] }),
           },

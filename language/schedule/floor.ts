@@ -76,7 +76,8 @@ function inBays(shared: readonly Alone[], { bays: { bays } }: Board): number {
   if (!first || shared.length < 2) return sum;
   const ends = shared.map(({ end }) => end).sort();
   const until = addDays(ends.at(-1) as string, spare + 2 * Math.ceil(shared.length / bays.length));
-  const needs = { season: false, outOfStorage: false, slack: false, laid: [] };
+  const { shifts } = first.cluster.rig.days;
+  const needs = { season: false, outOfStorage: false, slack: false, laid: [], shifts };
   const days: string[] = [];
   for (let day = ends[0] as string; day <= until; day = addDays(day, 1))
     if (!isDayOff(day, needs, first.cluster.rig.days)) days.push(day);

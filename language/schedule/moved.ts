@@ -55,10 +55,13 @@ export function movedSince(
       { rig: visit.rig, title: titled(plans, visit, works.get(visit.rig)), to, because: 'It is new, or had no day.' },
     ];
   });
+  return inOrder([...moves, ...added]);
+}
+
+/** By the day now, else before. */
+export function inOrder(moved: readonly Moved[]): readonly Moved[] {
   const day = ({ to, from }: Moved) => to ?? from ?? '';
-  return [...moves, ...added].sort(
-    (a, b) => compare(day(a), day(b)) || compare(a.rig, b.rig) || compare(a.title, b.title),
-  );
+  return [...moved].sort((a, b) => compare(day(a), day(b)) || compare(a.rig, b.rig) || compare(a.title, b.title));
 }
 
 function titled(plans: readonly string[], visit: Visit, work: RigWork | undefined): string {

@@ -2,6 +2,7 @@
 import type { Fleet, Material, Origin, RigView } from '../resolve/types.ts';
 import { addDays, weekday } from '../values/calendar.ts';
 import { inSeason, nextInSeason } from '../values/season.ts';
+import { type Shift, shiftsOf, whyNobody, worksOn } from './shift.ts';
 import { keptFree, slackOn, tooColdOrHot, type Weather, weatherOf } from './weather.ts';
 
 /** Why a day will not do, and the first day on which this reason no longer holds. */
@@ -25,8 +26,10 @@ export interface RigDays {
   readonly away: readonly Span[];
   readonly stored: readonly Span[];
   readonly closed: readonly Span[];
-  /** Days of the week on which somebody works, 1 for Monday. */
-  readonly workdays: ReadonlySet<number>;
+  /** The crews of the place where it is worked on, whatever they can do. */
+  readonly shifts: readonly Shift[];
+  /** The yard that serves it. */
+  readonly yard?: string;
   readonly view: RigView;
   readonly weather: Weather;
   /** Days on which the rig comes back and leaves again. */
@@ -34,9 +37,6 @@ export interface RigDays {
   /** Working days that are kept free in a month (`2027-04`). */
   readonly free: (month: string) => ReadonlySet<string>;
 }
-
-const everyDay: ReadonlySet<number> = new Set([1, 2, 3, 4, 5, 6, 7]);
-const names = ['Mondays', 'Tuesdays', 'Wednesdays', 'Thursdays', 'Fridays', 'Saturdays', 'Sundays'];
 
 /** The calendar of a rig, alone or in its fleet. An owner may work on every day of the week. */
 export function rigDays(view: RigView, fleet?: Fleet): RigDays {
@@ -48,21 +48,23 @@ export function rigDays(view: RigView, fleet?: Fleet): RigDays {
       .sort((a, b) => compare(a.first, b.first) || compare(a.last, b.last));
   const away = [...say(rig.trips, `${rig.name} is on a trip`), ...say(booked, `${rig.name} is booked`)];
   const closed = say(fleet?.closed ?? [], 'nobody works');
-  const workdays = fleet?.crew ? new Set(fleet.crew.days) : everyDay;
+  const shifts = shiftsOf(fleet);
   const weather = weatherOf(rig, fleet);
   const free = new Map<string, ReadonlySet<string>>();
   return {
     away: away.sort((a, b) => compare(a.first, b.first) || compare(a.last, b.last)),
     stored: say(rig.stored, `${rig.name} is laid up`),
     closed,
-    workdays,
+    shifts,
+    ...(fleet?.yard ? { yard: fleet.yard.name } : {}),
     view,
     weather,
     turns: turnsOf(away),
     free: (month) => {
       const known = free.get(month);
       if (known) return known;
-      const isWorkday = (day: string) => workdays.has(weekday(day)) && within(closed, day) === undefined;
+      const isWorkday = (day: string) =>
+        shifts.some((shift) => worksOn(day, shift)) && within(closed, day) === undefined;
       const days = keptFree(month, slackOn(`${month}-01`, weather)?.percent ?? 0, isWorkday);
       free.set(month, days);
       return days;
@@ -87,10 +89,12 @@ export interface Needs {
   readonly slack: boolean;
   /** What is laid outdoors: the normals of the month have to let it. */
   readonly laid: readonly Material[];
+  /** The crews that can do it: somebody of them has to work on the day. */
+  readonly shifts: readonly Shift[];
 }
 
 /** Why the rig cannot stand there to be worked on, on a day of a visit, worked on or not. */
-export function absence(day: string, needs: Needs, days: RigDays): Obstacle | undefined {
+export function absence(day: string, needs: Pick<Needs, 'outOfStorage'>, days: RigDays): Obstacle | undefined {
   const gone = within(days.away, day);
   if (gone && days.turns.size > 0 && days.view.rig.policy.turnRound) {
     if (days.turns.has(day)) return undefined;
@@ -112,7 +116,8 @@ export function obstacleOn(day: string, needs: Needs, days: RigDays): Obstacle |
   }
   const month = needs.laid.length > 0 ? tooColdOrHot(day, needs.laid, days.weather) : undefined;
   if (month) return month;
-  if (!days.workdays.has(weekday(day))) return dayOff(day);
+  const nobody = whyNobody(day, needs.shifts);
+  if (nobody) return nobody;
   if (!isKeptFree(day, needs, days)) return undefined;
   const share = slackOn(day, days.weather)?.text;
   return { because: `${day} is kept free for days that weather takes (${share} of the month)`, next: addDays(day, 1) };
@@ -125,11 +130,7 @@ function isKeptFree(day: string, { slack }: Needs, { free }: RigDays): boolean {
 /** True if nobody works outdoors on that day, and nothing else is against it: a visit may go on after it. */
 export function isDayOff(day: string, needs: Needs, days: RigDays): boolean {
   if (within(days.closed, day) !== undefined) return false;
-  return !days.workdays.has(weekday(day)) || isKeptFree(day, needs, days);
-}
-
-function dayOff(day: string): Obstacle {
-  return { because: `nobody works on ${names[weekday(day) - 1]}`, next: addDays(day, 1) };
+  return !needs.shifts.some((shift) => shift.days.has(weekday(day))) || isKeptFree(day, needs, days);
 }
 
 function within(spans: readonly Span[], day: string): Obstacle | undefined {

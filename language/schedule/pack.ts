@@ -3,6 +3,7 @@ import type { Task } from '../statements/words.ts';
 import { addDays } from '../values/calendar.ts';
 import { type Crew, speedOf, type Team } from './crew.ts';
 import { absence, isDayOff, type Needs, type Obstacle, obstacleOn, type RigDays } from './obstacle.ts';
+import { crewCalled } from './shift.ts';
 import type { Step } from './steps.ts';
 
 export interface Packed {
@@ -51,21 +52,24 @@ export function pack(
 ): Packed | Obstacle {
   const speed = speedOf(team);
   const left = crew.left(team, first);
-  const busy: Obstacle = { because: `the crew has no time left on ${first}`, next: addDays(first, 1) };
+  const busy: Obstacle = {
+    because: `${crewCalled(team.of.name)} has no time left on ${first}`,
+    next: addDays(first, 1),
+  };
   // What a day can hold is done in one; what it cannot begins with half a day at least.
   const total = load.minutes / speed;
-  const wanted = total + load.waits <= crew.minutes + NOTHING ? total : Math.min(total, crew.minutes / 2);
+  const wanted = total + load.waits <= team.minutes + NOTHING ? total : Math.min(total, team.minutes / 2);
   if (left + NOTHING < wanted || left <= NOTHING) return busy;
   const dayOf = new Map<string, string>();
   const taken = new Map<string, number>();
-  const today: Today = { date: first, work: left, evening: crew.minutes };
+  const today: Today = { date: first, work: left, evening: team.minutes };
 
   const tomorrow = (): Obstacle | undefined => {
     let day = addDays(today.date, 1);
     while (isDayOff(day, needs, days) && !absence(day, needs, days)) day = addDays(day, 1);
     const against = obstacleOn(day, needs, days);
     if (against) return against;
-    Object.assign(today, { date: day, work: crew.left(team, day), evening: crew.minutes });
+    Object.assign(today, { date: day, work: crew.left(team, day), evening: team.minutes });
     return today.work <= NOTHING ? busy : undefined;
   };
   const spend = (minutes: number) => {
@@ -74,12 +78,12 @@ export function pack(
     taken.set(today.date, (taken.get(today.date) ?? 0) + minutes);
   };
 
-  for (const run of load.wholes.flatMap((whole) => runsIn(whole, speed, crew))) {
+  for (const run of load.wholes.flatMap((whole) => runsIn(whole, speed, team))) {
     const working = run.reduce((sum, { minutes }) => sum + minutes / speed, 0);
     // What follows the last of the work, drying over night, needs no daylight.
     const inside = working + run.slice(0, -1).reduce((sum, { waits }) => sum + waits, 0);
     const fits = working <= today.work + NOTHING && inside <= today.evening + NOTHING;
-    if (!fits && inside <= crew.minutes + NOTHING && run.some(({ task }) => inOneGo.has(task))) {
+    if (!fits && inside <= team.minutes + NOTHING && run.some(({ task }) => inOneGo.has(task))) {
       if (dayOf.size === 0) return busy;
       const against = tomorrow();
       if (against) return fromFirst(against, first);
@@ -119,7 +123,7 @@ interface Whole {
 }
 
 /** An item is opened and closed on one day if a day can hold that. */
-function runsIn({ runs, steps }: Whole, speed: number, { minutes: day }: Crew): readonly (readonly Step[])[] {
+function runsIn({ runs, steps }: Whole, speed: number, { minutes: day }: Team): readonly (readonly Step[])[] {
   if (runs.length < 2) return runs;
   const inside = steps.reduce((sum, { minutes, waits }, i) => {
     return sum + minutes / speed + (i < steps.length - 1 ? waits : 0);

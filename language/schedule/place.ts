@@ -6,8 +6,9 @@ import { type Crew, speedOf, type Team } from './crew.ts';
 import { type Bound, earliestOf, type Job } from './job.ts';
 import { compare, departureAfter, type Needs, type Obstacle, obstacleOn, type RigDays } from './obstacle.ts';
 import { type Load, type Packed, pack } from './pack.ts';
+import { canDo, whyNobody, whyUnskilled } from './shift.ts';
 import type { Step } from './steps.ts';
-import { openers } from './words.ts';
+import { openers, type PlanWord } from './words.ts';
 
 /** Beyond this nobody plans. */
 const AHEAD = { months: 36, days: 0 };
@@ -46,6 +47,8 @@ export interface Refusal {
 export interface Wish {
   readonly day: string;
   readonly people?: readonly number[];
+  /** The name of the crew that they are of. */
+  readonly crew?: string;
   readonly bay?: string;
   /** Why it was put there. */
   readonly because?: string;
@@ -73,6 +76,8 @@ export function place(ask: Ask, setting: Setting): Held | Refusal {
   const { jobs } = ask;
   const never = jobs.find((job) => job.never !== undefined);
   if (never?.never !== undefined) return { refused: never.never };
+  const unskilled = whyUnskilled(wordsOf(jobs), setting.days.shifts, setting.days.yard);
+  if (unskilled !== undefined) return { refused: unskilled };
   const earliest = earliestOf([...beginsOf(ask, setting), ...ask.from]);
   const begin = jobs.filter(({ pinned }) => pinned).map(({ limit }) => (limit as Bound).date);
   const lastStart = [...begin, ...(ask.wish ? [ask.wish.day] : []), ask.end].sort()[0] as string;
@@ -121,15 +126,21 @@ function goesInBay(jobs: readonly Job[], sheltered = false): boolean {
   return sheltered || jobs.some(({ word }) => openers.has(word));
 }
 
+function wordsOf(jobs: readonly Job[]): ReadonlySet<PlanWord> {
+  return new Set(jobs.map(({ word }) => word));
+}
+
 /** What some jobs in one visit need of each of its days. */
 export function needsOf(jobs: readonly Job[], days: RigDays, bays: BayPlan, sheltered = false): Needs {
   const roofed = goesInBay(jobs, sheltered) && fitsAny(days.view.rig, bays);
   const season = !sheltered && jobs.some((job) => job.season);
+  const words = wordsOf(jobs);
   return {
     season,
     outOfStorage: jobs.some(({ word }) => word !== 'cover' && word !== 'dry'),
     slack: season && !roofed && jobs.every(({ pinned }) => !pinned),
     laid: season && !roofed ? jobs.flatMap(({ materials }) => materials) : [],
+    shifts: days.shifts.filter((shift) => canDo(words, shift)),
   };
 }
 
@@ -142,10 +153,10 @@ function tryDay(day: string, load: Load, ask: Ask, setting: Setting): Unexplaine
   if (shut) return shut;
   const full = inBay ? bayFor(days.view.rig, day, day, [], bays) : undefined;
   if (full && 'next' in full) return full;
-  const looking = jobs.every(({ word }) => word === 'inspect');
   let refused: Obstacle | undefined;
-  for (const team of preferred(crew.teams(looking), ask.wish)) {
-    const packed = pack(load, day, team, crew, needs, days);
+  for (const team of preferred(crew.teams(wordsOf(jobs)), ask.wish)) {
+    const off = whyNobody(day, [team.of]);
+    const packed = off ?? pack(load, day, team, crew, { ...needs, shifts: [team.of] }, days);
     if (!('days' in packed)) {
       refused = sooner(refused, packed);
       continue;
@@ -169,7 +180,9 @@ function tryDay(day: string, load: Load, ask: Ask, setting: Setting): Unexplaine
 /** The people of an earlier schedule first. */
 function preferred(teams: readonly Team[], wish: Wish | undefined): readonly Team[] {
   if (!wish?.people) return teams;
-  const same = ({ people }: Team) => people.join() === wish.people?.join();
+  const { crew } = wish;
+  const same = ({ people, of }: Team) =>
+    people.join() === wish.people?.join() && (crew === undefined || of.name === crew);
   return [...teams.filter(same), ...teams.filter((team) => !same(team))];
 }
 

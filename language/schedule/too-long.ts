@@ -2,7 +2,7 @@
 import { addDays, daysBetween } from '../values/calendar.ts';
 import { attemptJobs, type Board, emptyWork, type RigWork, unlimited } from './board.ts';
 import type { RigPlans } from './clusters.ts';
-import { speedOf } from './crew.ts';
+import { speedOf, type Team } from './crew.ts';
 import { earliestOf, type Job } from './job.ts';
 import { absence, isDayOff, type Needs, obstacleOn } from './obstacle.ts';
 import { withLoad } from './pack.ts';
@@ -28,15 +28,28 @@ interface Run {
  * `board` is an empty one. Parts are filled in the order of work, so that what is laid under comes before what laps over it.
  */
 export function tooLong(jobs: readonly Job[], rig: RigPlans, board: Board): TooLong | undefined {
-  const { crew, asOf } = board;
+  if (jobs.some(({ never }) => never !== undefined)) return undefined;
+  // One team of each crew that can do it: it fits if it fits one of them.
+  const teams = new Map<unknown, Team>();
+  for (const team of board.crew.teams(new Set(jobs.map(({ word }) => word))))
+    if (team.minutes > 0 && !teams.has(team.of)) teams.set(team.of, team);
+  let found: TooLong | undefined;
+  for (const team of teams.values()) {
+    const long = tooLongFor(team, jobs, rig, board);
+    if (!long) return undefined;
+    found ??= long;
+  }
+  return found;
+}
+
+function tooLongFor(team: Team, jobs: readonly Job[], rig: RigPlans, board: Board): TooLong | undefined {
   const { view } = rig.ground;
-  const [team] = crew.teams(jobs.every(({ word }) => word === 'inspect'));
-  if (!team || crew.minutes <= 0 || jobs.some(({ never }) => never !== undefined)) return undefined;
-  const needs = needsOf(jobs, rig.days, board.bays);
+  const { asOf } = board;
+  const needs = { ...needsOf(jobs, rig.days, board.bays), shifts: [team.of] };
   const from = earliestOf(jobs.flatMap((job) => job.from)).date;
   const limits = jobs.flatMap(({ limit, pinned }) => (limit && !pinned ? [limit.date] : []));
   const { load, steps } = rig.stepsOf(jobs);
-  const day = crew.minutes * speedOf(team);
+  const day = team.minutes * speedOf(team);
   // Two days that follow each other hold more than one day's work, whatever is not parted by a night.
   const enough = 2 * Math.ceil((load.minutes + load.waits) / day) + 1;
   const run = longestRun(from, [...limits, horizonOf(asOf)].sort()[0] as string, needs, rig, enough);

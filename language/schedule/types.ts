@@ -36,13 +36,17 @@ export const Visit = z
     title: z.string(),
     /** The plans that it does, by names that stay the same: a later schedule finds its work by them. */
     plans: z.array(z.string()).readonly().optional(),
+    /** The yard that the rig stands in, of a fleet that has several. */
+    yard: z.string().optional(),
+    /** The crew that does it, where crews have names. */
+    crewName: z.string().optional(),
     /** The indoor bay that it takes. */
     bay: z.string().optional(),
     days: z.array(date).min(1).readonly(),
     tasks: z.array(ScheduledTask).readonly(),
     minutes: z.number().nonnegative(),
     people: z.int().positive(),
-    /** Which of the crew do it, by their numbers from 0. */
+    /** Which of the crew do it, by their numbers in it from 0. */
     crew: z.array(z.int().nonnegative()).readonly().optional(),
     /** Which visit was decided first: it had the first choice of days. A later schedule decides in the same order. */
     order: z.int().nonnegative().optional(),
@@ -127,6 +131,8 @@ export const Waiting = z
   .readonly();
 export type Waiting = z.infer<typeof Waiting>;
 
+const Lateness = z.strictObject({ days: z.number().nonnegative(), bound: z.number().nonnegative() }).readonly();
+
 export const Schedule = z
   .strictObject({
     name: z.string(),
@@ -142,7 +148,12 @@ export const Schedule = z
      * Days late, times severity (1 for sound or unknown to 6 for open), summed over plans; beside it the least that any
      * order of work could reach: each plan alone on an empty board, open roofs one a day in each bay.
      */
-    lateness: z.strictObject({ days: z.number().nonnegative(), bound: z.number().nonnegative() }).readonly().optional(),
+    lateness: Lateness.optional(),
+    /** The same of each yard of a fleet that has several, the place without a name last. */
+    yards: z
+      .array(z.strictObject({ name: z.string().optional(), lateness: Lateness }).readonly())
+      .readonly()
+      .optional(),
     /** Figures that the schedule rests on, with their kind: rates, season, hours of a day. */
     assumptions: z
       .array(

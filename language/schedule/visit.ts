@@ -34,6 +34,8 @@ export function namedVisits(work: RigWork): {
       rig,
       title: inOrder(visit.jobs).map(titleOf).join('; '),
       plans: inOrder(visit.jobs).map((job) => work.keys.get(job) as string),
+      ...(work.days.yard === undefined ? {} : { yard: work.days.yard }),
+      ...(visit.team.of.name === undefined ? {} : { crewName: visit.team.of.name }),
       ...(visit.bay === undefined ? {} : { bay: visit.bay }),
       days: visit.packed.days,
       tasks,

@@ -5,7 +5,7 @@ import { type Month, months } from '../statements/words.ts';
 import { addDays, daysInMonth } from '../values/calendar.ts';
 import { inSeason } from '../values/season.ts';
 
-/** The weather of a site as the policy of the rig writes it, else that of its fleet. */
+/** The weather of a site: as its yard writes it, else the policy of the rig, else that of its fleet. */
 export interface Weather {
   readonly slack: Policy['slack'];
   readonly normals: Policy['normals'];
@@ -13,10 +13,11 @@ export interface Weather {
 }
 
 export function weatherOf({ policy }: Pick<Rig, 'policy'>, fleet?: Fleet): Weather {
+  const site = fleet?.yard?.climate;
   return {
-    slack: { ...fleet?.policy.slack, ...policy.slack },
-    normals: { ...fleet?.policy.normals, ...policy.normals },
-    beforeNoon: policy.beforeNoon,
+    slack: { ...fleet?.policy.slack, ...policy.slack, ...site?.slack },
+    normals: { ...fleet?.policy.normals, ...policy.normals, ...site?.normals },
+    beforeNoon: site?.beforeNoon ?? policy.beforeNoon,
   };
 }
 
