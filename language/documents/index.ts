@@ -7,6 +7,7 @@ import { toBase64 } from './bytes.ts';
 import { comparisonChart } from './charts/index.ts';
 import { estimateCsv } from './estimate-csv.ts';
 import { estimateMarkdown } from './estimate-markdown.ts';
+import { fleetPapersOf } from './fleet/index.ts';
 import { morningOf } from './morning/index.ts';
 import { type Beside, type Papers, papersOf, type Subject } from './papers.ts';
 import { comingVisits, partsOfFleet } from './rig-of-fleet.ts';
@@ -20,8 +21,8 @@ export { type Beside, type Subject, scheduleIn } from './papers.ts';
 
 /**
  * `NAME.estimate.{md,csv,json}` and `NAME.schedule.{md,csv,ics,json}`; of a rig also work sheet, inspection sheet, roof plan,
- * the chart of the ways over the years, service book and a file for each leak; of a fleet the page of the morning, and of the
- * rigs whose next visit comes soon their part of the schedule, `RIG.FLEET.schedule.{md,ics}`, and their sheets.
+ * the chart of the ways over the years, service book and a file for each leak; of a fleet the page of the morning, what is late,
+ * the budget, its calendars and rows for other tools, and of the rigs whose next visit comes soon their part of the schedule, `RIG.FLEET.schedule.{md,ics}`, and their sheets.
  */
 export function textDocumentsOf(subject: Subject, dates: Dates, beside: Beside = {}): TextFile[] {
   return textsOf(subject, papersOf(subject, dates, beside), dates);
@@ -54,6 +55,7 @@ function textsOf(subject: Subject, papers: Papers, dates: Dates): TextFile[] {
     ...waysChart(papers),
     ...bookOf(subject, papers, dates),
     ...morningOf(subject, papers),
+    ...fleetPapersOf(subject, papers, dates),
   ];
 }
 

@@ -5,7 +5,7 @@ import type { ScheduledDue, Visit } from '../schedule/index.ts';
 import { addDays } from '../values/calendar.ts';
 import type { SchedulePaper } from './papers.ts';
 import type { PartOfFleet } from './rig-of-fleet.ts';
-import { clockText, shortTitle } from './titles.ts';
+import { clockText, placeOf, shortTitle } from './titles.ts';
 
 // The blank that begins a folded line counts among its 75 octets; the library counts without it.
 ICAL.foldLength = 74;
@@ -16,14 +16,7 @@ type Component = InstanceType<typeof ICAL.Component>;
 export function scheduleIcs(paper: SchedulePaper | PartOfFleet): string {
   const { schedule, name, asOf } = paper;
   const fleet = 'partOf' in paper ? paper.partOf : paper.kind === 'fleet' ? name : undefined;
-  const title = `Rigseam: ${fleet === undefined || fleet === name ? name : `${name} (${fleet})`}`;
-  const calendar = new ICAL.Component('vcalendar');
-  calendar.addPropertyWithValue('version', '2.0');
-  calendar.addPropertyWithValue('prodid', '-//Rigseam//Rigseam schedule//EN');
-  calendar.addPropertyWithValue('calscale', 'GREGORIAN');
-  // The name that most calendars show; RFC 7986 has the same as NAME.
-  calendar.addPropertyWithValue('name', title);
-  calendar.addPropertyWithValue('x-wr-calname', title);
+  const calendar = calendarOf(`Rigseam: ${fleet === undefined || fleet === name ? name : `${name} (${fleet})`}`);
   const others = (paper.fleets ?? []).map((one) => `${one}.schedule.ics`);
   if (others.length > 0) {
     const text = `The schedule that counts is that of the fleet: ${others.join(', ')}. Take that one into your calendar, not both.`;
@@ -37,6 +30,50 @@ export function scheduleIcs(paper: SchedulePaper | PartOfFleet): string {
   for (const due of schedule.dues) calendar.addSubcomponent(dueOf(due, asOf));
   if (fleet !== undefined) ofFleet(calendar, fleet);
   return `${calendar.toString()}\r\n`;
+}
+
+/**
+ * The visits of one crew or one bay of a fleet, under the names that they have in the calendar of the fleet. `staysUntil` gives
+ * the last day on which a rig stands in the bay: where that is after its visit, the days between are an event of their own.
+ */
+export function placeIcs(
+  paper: SchedulePaper,
+  place: string,
+  visits: readonly Visit[],
+  staysUntil: (visit: Visit) => string = (visit) => visit.days.at(-1) as string,
+): string {
+  const calendar = calendarOf(`Rigseam: ${paper.name}, ${place}`);
+  for (const visit of visits) {
+    const last = visit.days.at(-1) as string;
+    const until = staysUntil(visit);
+    calendar.addSubcomponent(eventOf(visit, paper));
+    if (until > last) calendar.addSubcomponent(stayOf(visit, place, addDays(last, 1), until, paper.asOf));
+    for (const clock of clocksOf(visit, paper.asOf)) calendar.addSubcomponent(clock);
+  }
+  ofFleet(calendar, paper.name);
+  return `${calendar.toString()}\r\n`;
+}
+
+function stayOf(visit: Visit, place: string, first: string, last: string, asOf: string): Component {
+  const event = component('vevent', `stay/${visit.id}`, asOf);
+  addDate(event, 'dtstart', first);
+  addDate(event, 'dtend', addDays(last, 1)); // exclusive
+  event.addPropertyWithValue('summary', `${visit.rig}: stays in ${place}`);
+  event.addPropertyWithValue('description', `No work: it stands there until rain does its new work no harm.`);
+  event.addPropertyWithValue('related-to', uid(`visit/${visit.id}`));
+  event.addPropertyWithValue('transp', 'OPAQUE');
+  return event;
+}
+
+function calendarOf(title: string): Component {
+  const calendar = new ICAL.Component('vcalendar');
+  calendar.addPropertyWithValue('version', '2.0');
+  calendar.addPropertyWithValue('prodid', '-//Rigseam//Rigseam schedule//EN');
+  calendar.addPropertyWithValue('calscale', 'GREGORIAN');
+  // The name that most calendars show; RFC 7986 has the same as NAME.
+  calendar.addPropertyWithValue('name', title);
+  calendar.addPropertyWithValue('x-wr-calname', title);
+  return calendar;
 }
 
 /**
@@ -86,7 +123,9 @@ function eventOf(visit: Visit, { figures, asOf }: SchedulePaper): Component {
     (c) =>
       `${clockText[c.clock]}: from ${c.notBefore} at the earliest, without doubt from ${c.safeFrom} (${c.materials.join(', ')})`,
   );
-  event.addPropertyWithValue('description', [visit.title, ...visit.because, ...tasks, ...clocks].join('\n'));
+  if (visit.yard !== undefined) event.addPropertyWithValue('location', placeOf(visit));
+  const crew = visit.crewName === undefined ? [] : [`By crew ${visit.crewName}.`];
+  event.addPropertyWithValue('description', [visit.title, ...crew, ...visit.because, ...tasks, ...clocks].join('\n'));
   event.addPropertyWithValue('transp', 'OPAQUE');
   return event;
 }

@@ -1,6 +1,7 @@
 // The published JSON Schemas (draft 2020-12) of everything that is written as JSON, made from the zod schemas.
 import * as z from 'zod';
 import { Comparison } from '../compare/schema.ts';
+import { BudgetRow, DueRow, RigRow, SeamRow, VisitRow } from './fleet/rows.ts';
 import { EstimatePaper, SchedulePaper } from './papers.ts';
 
 const Position = z.strictObject({ line: z.int().nonnegative(), character: z.int().nonnegative() });
@@ -27,6 +28,12 @@ export const jsonSchemas = (): Readonly<Record<string, unknown>> => ({
   'schedule.schema.json': named('schedule', SchedulePaper),
   'check.schema.json': named('check', CheckOutput),
   'compare.schema.json': named('compare', Comparison),
+  // Of one line of the JSON Lines of a fleet.
+  'rigs.schema.json': named('rigs', RigRow),
+  'seams.schema.json': named('seams', SeamRow),
+  'dues.schema.json': named('dues', DueRow),
+  'visits.schema.json': named('visits', VisitRow),
+  'budget.schema.json': named('budget', BudgetRow),
 });
 
 function named(name: string, schema: z.ZodType): unknown {

@@ -12,6 +12,8 @@ const kinds = [
   'schedule.ics',
   'schedule.json',
 ];
+const ofFleet = ['late.md', 'late.csv', 'budget.md', 'budget.csv'];
+const rows = ['rigs', 'seams', 'dues', 'visits', 'budget'].map((kind) => `${kind}.jsonl`);
 const sheets = ['worksheet.html', 'inspection.html'];
 
 /** JSON without the places in files, which are the only thing that the order of declarations may change. */
@@ -34,7 +36,7 @@ describe('what is written', () => {
         ...incidents,
         'Highmeadow.morning.html',
         ...names.flatMap((name) => ends.map((end) => `${name}.${end}`)),
-        ...kinds.map((end) => `Highmeadow.${end}`),
+        ...[...kinds, ...ofFleet, ...rows].map((end) => `Highmeadow.${end}`),
         ...[...new Set(soon)].flatMap((rig) =>
           [...sheets, 'schedule.md', 'schedule.ics'].map((end) => `${rig}.Highmeadow.${end}`),
         ),
