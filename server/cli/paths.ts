@@ -2,7 +2,7 @@
 import { existsSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { rigFilesBelow } from '../disk.ts';
-import { enginePath, isFolder, nodeDisk } from '../disk-node.ts';
+import { enginePath, isFolder, nodeDisk, strictDisk } from '../disk-node.ts';
 import { type DiskFiles, diskFiles } from '../files.ts';
 
 /** A mistake in the call itself: exit code 2. */
@@ -19,6 +19,9 @@ export interface Asked {
   readonly whole: boolean;
 }
 
+/** What lies in a folder that cannot be listed is left out, and not in silence. */
+const telling = strictDisk(({ message }) => console.error(`rigseam: ${message} What lies in it is left out.`));
+
 /** Files and folders as named on the command line, seen from the current folder. */
 export function asked(paths: readonly string[], from: string): Asked {
   const files = new Set<string>();
@@ -31,7 +34,7 @@ export function asked(paths: readonly string[], from: string): Asked {
     roots.add(workspaceOf(folder ? path : enginePath(dirname(path)), from));
     if (folder) {
       folders.add(path);
-      for (const file of rigFilesBelow(nodeDisk, path)) files.add(file);
+      for (const file of rigFilesBelow(telling, path)) files.add(file);
     } else if (!path.endsWith('.rig')) throw new Misuse(`\`${written}\` is no \`.rig\` file.`);
     else files.add(path);
   }
@@ -47,4 +50,7 @@ function workspaceOf(folder: string, from: string): string {
   return folder === current || folder.startsWith(`${current}/`) ? current : folder;
 }
 
-export const diskOf = (what: Pick<Asked, 'roots'>): DiskFiles => diskFiles(nodeDisk, what.roots);
+/** Where patterns are followed, a folder that cannot be listed was told of before, or is none that was asked for. */
+const disk = strictDisk(() => undefined);
+
+export const diskOf = (what: Pick<Asked, 'roots'>): DiskFiles => diskFiles(disk, what.roots);
