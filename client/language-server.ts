@@ -29,7 +29,7 @@ export function languageServer(
   onStatus: (status: Status | undefined) => void,
 ): LanguageServer {
   const watchers = [
-    workspace.createFileSystemWatcher('**/*.rig', false, false, true),
+    workspace.createFileSystemWatcher('**/*.{rig,csv,ics}', false, false, true),
     // A deleted folder is told as one event for the folder, which no pattern with an extension would see.
     workspace.createFileSystemWatcher('**/*', true, true, false),
   ];

@@ -1,7 +1,7 @@
 // Hands over to the server the files that it cannot read itself: all in a browser, else those of file systems that only the
 // editor knows.
 import { type Disposable, FileType, RelativePattern, Uri, type WorkspaceFolder, workspace } from 'vscode';
-import { type FilesSlice, skippedFolders } from '../language/protocol/index.ts';
+import { type FilesSlice, isRead, skippedFolders } from '../language/protocol/index.ts';
 import { inBrowser } from './place.ts';
 
 /** How many files are read at once and sent together. */
@@ -62,7 +62,7 @@ export function mirrorTo(send: (slice: FilesSlice) => Promise<unknown>): Mirror 
       const watcher = workspace.createFileSystemWatcher(new RelativePattern(folder, '**/*'));
       watcher.onDidCreate(came);
       // Of a photo the name is known already.
-      watcher.onDidChange((uri) => uri.path.endsWith('.rig') && came(uri));
+      watcher.onDidChange((uri) => isRead(uri.path) && came(uri));
       watcher.onDidDelete((uri) => void handOver([], [uri]));
       return watcher;
     });
@@ -104,8 +104,8 @@ const foldersToMirror = (): WorkspaceFolder[] =>
 
 interface Entry {
   readonly uri: Uri;
-  /** A `.rig` file, whose text is needed; of others the name is enough. */
-  readonly isRig: boolean;
+  /** Its text is needed; of others the name is enough. */
+  readonly isText: boolean;
 }
 
 /** A file, or the files in a folder and below it. As on a disk, links to `.rig` files are not followed. */
@@ -121,8 +121,8 @@ async function* filesIn(place: Uri): AsyncGenerator<Entry> {
       for (const [name, kind] of entries)
         if (!(kind === FileType.Directory && skippedFolders.has(name))) waiting.push([Uri.joinPath(uri, name), kind]);
     } else if (type !== FileType.Unknown) {
-      const isRig = uri.path.endsWith('.rig');
-      if (!isRig || type === FileType.File) yield { uri, isRig };
+      const isText = isRead(uri.path);
+      if (!isText || type === FileType.File) yield { uri, isText };
     }
   }
 }
@@ -135,10 +135,10 @@ const typeOf = (uri: Uri): Thenable<FileType> =>
 
 async function sliceOf(entries: readonly Entry[]): Promise<Pick<FilesSlice, 'texts' | 'names'>> {
   const texts = await Promise.all(
-    entries.filter(({ isRig }) => isRig).map(async ({ uri }) => ({ uri: uri.toString(), text: await textOf(uri) })),
+    entries.filter(({ isText }) => isText).map(async ({ uri }) => ({ uri: uri.toString(), text: await textOf(uri) })),
   );
   return {
     texts: texts.flatMap(({ uri, text }) => (text === undefined ? [] : [{ uri, text }])),
-    names: entries.flatMap(({ uri, isRig }) => (isRig ? [] : [uri.toString()])),
+    names: entries.flatMap(({ uri, isText }) => (isText ? [] : [uri.toString()])),
   };
 }

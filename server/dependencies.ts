@@ -1,4 +1,6 @@
 // What the findings of a file depend on, as paths.
+
+import { bookingPaths } from '../language/resolve/bookings.ts';
 import { filesNamedBy, type Listing } from '../language/resolve/claims.ts';
 import { folderOf, resolvePath } from '../language/resolve/paths.ts';
 import type { Project } from '../language/resolve/project.ts';
@@ -16,6 +18,7 @@ export interface Dependencies {
 export function dependenciesOf(project: Project, listing: Listing, path: string): Dependencies {
   const paths = new Set([path]);
   const lists = new Set<string>();
+  const tables: string[] = [];
   for (const file of paths) {
     const records = project.records(file);
     for (const use of records?.uses ?? []) paths.add(resolvePath(folderOf(file), use.path));
@@ -23,8 +26,11 @@ export function dependenciesOf(project: Project, listing: Listing, path: string)
       // The fleets of a file that is only used are no matter here.
       if (declaration.kind === 'fleet' && file !== path) continue;
       const named = declaration.kind === 'fleet' ? lists : paths;
+      if (declaration.kind === 'fleet') tables.push(...bookingPaths(declaration, file));
       for (const one of filesNamedBy(declaration, file, listing)) named.add(one);
     }
   }
+  // They hold no records, and are not followed further.
+  for (const table of tables) paths.add(table);
   return { paths, lists };
 }

@@ -5,7 +5,7 @@ import { folderOf } from '../language/resolve/paths.ts';
 import type { Disk } from './disk.ts';
 
 export interface Mirror extends Disk {
-  /** Takes in the texts of `.rig` files and the names of others. */
+  /** Takes in the texts of `.rig` files, tables and calendars and the names of others. */
   put(texts: Iterable<readonly [path: string, text: string]>, names: Iterable<string>): void;
   /** Forgets a file, or a folder with everything in it. */
   drop(path: string): void;
@@ -35,7 +35,7 @@ export function mirrorDisk(): Mirror {
   function* walk(folder: string): Generator<string[]> {
     const paths = [...(folders.get(folder) ?? [])].map((name) => ({ name, path: `${folder}/${name}` }));
     if (paths.length === 0) return;
-    yield paths.flatMap(({ path }) => (texts.has(path) ? [path] : []));
+    yield paths.flatMap(({ path }) => (texts.has(path) && path.endsWith('.rig') ? [path] : []));
     for (const { name, path } of paths) if (folders.has(path) && !skippedFolders.has(name)) yield* walk(path);
   }
 
@@ -43,6 +43,8 @@ export function mirrorDisk(): Mirror {
     read: (path) => texts.get(path),
     exists: (path) => folders.has(path) || (folders.get(folderOf(path))?.has(nameOf(path)) ?? false),
     walk: (folder) => walk(withoutSlash(folder)),
+    names: (folder) =>
+      [...(folders.get(withoutSlash(folder)) ?? [])].filter((name) => !folders.has(`${folder}/${name}`)).sort(),
     // Nothing is known of what lies above a folder of the workspace.
     rootOf: withoutSlash,
     drop,

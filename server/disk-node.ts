@@ -27,6 +27,14 @@ export const nodeDisk: Disk = {
   },
   exists: existsSync,
   walk: (folder) => walk(folder),
+  names(folder) {
+    try {
+      const entries = readdirSync(folder, { withFileTypes: true });
+      return entries.flatMap((entry) => (entry.isFile() ? [entry.name] : [])).sort();
+    } catch {
+      return [];
+    }
+  },
   rootOf(folder) {
     for (let at = resolve(folder); ; at = dirname(at)) {
       if (existsSync(join(at, '.git'))) return enginePath(at);

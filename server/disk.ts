@@ -12,6 +12,8 @@ export interface Disk {
    * not followed; a folder that cannot be read holds none.
    */
   walk(folder: string): Iterable<readonly string[]>;
+  /** The names of the files in a folder, sorted; absent where nobody can tell. */
+  names?(folder: string): readonly string[];
   /** The folder that bounds what the files of a folder may use: the nearest repository around it, else the folder itself. */
   rootOf(folder: string): string;
 }
@@ -33,6 +35,7 @@ export function diskPerPath(diskOf: (path: string) => Disk): Disk {
     read: (path) => diskOf(path).read(path),
     exists: (path) => diskOf(path).exists(path),
     walk: (folder) => diskOf(folder).walk(folder),
+    names: (folder) => diskOf(folder).names?.(folder) ?? [],
     rootOf: (folder) => diskOf(folder).rootOf(folder),
   };
 }

@@ -1,4 +1,5 @@
 // The files for the engine: texts of open editors before those on disk, folders listed once.
+import { folderOf } from '../language/resolve/paths.ts';
 import type { Files } from '../language/resolve/project.ts';
 import { type Disk, rigFilesBelow } from './disk.ts';
 
@@ -31,7 +32,12 @@ export function diskFiles(disk: Disk, startRoots: readonly string[]): DiskFiles 
 
   const inside = (path: string) => roots.some((root) => isBelow(root, path));
   const listingAround = (folder: string): readonly string[] => {
-    for (const [listed, paths] of listings) if (isBelow(listed, folder)) return paths;
+    // Up from the folder, not over the listings: there is one for each rig that keeps its records beside it.
+    for (let at = folder; ; at = folderOf(at)) {
+      const listed = listings.get(at) ?? listings.get(`${at}/`);
+      if (listed) return listed;
+      if (at === '' || at === folderOf(at)) break;
+    }
     const paths = rigFilesBelow(disk, folder);
     listings.set(folder, paths);
     return paths;
@@ -59,6 +65,7 @@ export function diskFiles(disk: Disk, startRoots: readonly string[]): DiskFiles 
       );
       return unsaved.length === 0 ? found : [...found, ...unsaved].sort();
     },
+    beside: (folder) => disk.names?.(folder) ?? [],
     inside,
     exists: (path) => overlays.has(path) || disk.exists(path),
     overlay(path, text) {

@@ -4,6 +4,9 @@ import { ask } from './ask.ts';
 // A server in a browser has no disk, and none has one for a file system that only the editor knows: the client hands over
 // what lies in the folders of the workspace, and what changes there.
 
+/** Files whose text the server needs: records, and what they read beside them. Of all others it asks for the name. */
+export const isRead = (path: string): boolean => /\.(rig|csv|ics)$/i.test(path);
+
 /** Folders that hold no records: neither side looks into them. */
 export const skippedFolders: ReadonlySet<string> = new Set(['node_modules', '.git', '.hg', '.svn']);
 
@@ -12,7 +15,7 @@ export const mirrorOptionSchema = z.object({ mirror: z.boolean().default(false) 
 
 /** A slice of what lies in the folders of the workspace. */
 const filesSchema = z.object({
-  /** `.rig` files with their text on disk. */
+  /** `.rig` files, tables and calendars with their text on disk. */
   texts: z.array(z.object({ uri: z.string(), text: z.string() })).readonly(),
   /** All other files: photos and papers are asked for by name. */
   names: z.array(z.string()).readonly(),

@@ -10,6 +10,8 @@ export interface Files {
   read(path: string): string | undefined;
   /** The paths of all `.rig` files in a folder and below it, sorted. */
   under(folder: string): readonly string[];
+  /** The names of the files in a folder; absent where nobody can tell. */
+  beside?(folder: string): readonly string[];
   /** Whether a path lies inside the workspace. */
   inside(path: string): boolean;
 }

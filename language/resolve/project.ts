@@ -12,6 +12,7 @@ import type {
 import { readFile } from '../records/file.ts';
 import { canonical } from '../statements/words.ts';
 import { basesBy, standardMaterials } from './bases.ts';
+import { bookingPaths, bookingsBy, bookingTables, withBookings } from './bookings.ts';
 import { filesNamedBy, historiesOf, patternIn, patternsIn } from './claims.ts';
 import { bookedByRig, resolveFleet } from './fleet.ts';
 import { chainOf, circleProblem, linesThatHold } from './like.ts';
@@ -32,7 +33,7 @@ import {
 import { resolvePolicy } from './policy.ts';
 import type { Files, Project, ResolvedRig } from './project-form.ts';
 import { resolveRig } from './rig.ts';
-import type { Policy, RigView } from './types.ts';
+import type { FleetFrame, Policy, RigView } from './types.ts';
 
 export type { Files, Project, ResolvedFleet, ResolvedRig } from './project-form.ts';
 
@@ -151,8 +152,12 @@ export function createProject(files: Files): Project {
     };
   };
 
-  const frameOf = (path: string, declaration: FleetDeclaration) =>
-    resolveFleet({ declaration, file: path }, policy(path, declaration.under?.name));
+  const bookings = bookingsBy((path) => files.read(path));
+  const beside = (folder: string) => files.beside?.(folder) ?? [];
+  const frameOf = (path: string, declaration: FleetDeclaration): FleetFrame => ({
+    ...resolveFleet({ declaration, file: path }, policy(path, declaration.under?.name)),
+    tables: bookingTables(declaration, path, { bookings: bookings.of, beside }),
+  });
 
   /** The files that the rigs of a file depend on: what is used, and the histories that are claimed. */
   const rigDependsOn = (path: string): Set<string> => {
@@ -180,8 +185,12 @@ export function createProject(files: Files): Project {
         const entries = filesNamedBy(declaration, path, files).flatMap((file) =>
           (records(file)?.declarations ?? []).flatMap((d) => (d.kind === 'rig' ? [{ declaration: d, file }] : [])),
         );
-        const frame = frameOf(path, declaration);
-        const fleet = { ...frame, rigs: entries.map((entry) => viewOf(entry).rig) };
+        const rigs = entries.map((entry) => viewOf(entry).rig);
+        const frame = withBookings(
+          frameOf(path, declaration),
+          rigs.map(({ name, identity }) => ({ name, ...identity })),
+        );
+        const fleet = { ...frame, rigs };
         const booked = bookedByRig(frame);
         const views = fleet.rigs.map((rig, i): RigView => {
           const { file } = entries[i] as Entry;
@@ -234,6 +243,7 @@ export function createProject(files: Files): Project {
     dependsOn: (path) => {
       const out = rigDependsOn(path);
       for (const declaration of records(path)?.declarations ?? []) {
+        if (declaration.kind === 'fleet') for (const file of bookingPaths(declaration, path)) out.add(file);
         for (const file of filesNamedBy(declaration, path, files)) {
           out.add(file);
           // A whole yard may stand in one file, that its own fleet lists.
@@ -251,6 +261,7 @@ export function createProject(files: Files): Project {
         if (used.has(path) || read.get(path) === null) mine = true;
         read.delete(path);
         visible.delete(path);
+        bookings.forget(path);
       }
       if (mine) {
         visible.clear();

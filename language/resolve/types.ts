@@ -22,6 +22,7 @@ import type { MoneyRate } from '../values/rate.ts';
 import type { Season } from '../values/season.ts';
 import type { Temperature } from '../values/temperature.ts';
 
+import type { BookingTable } from './bookings.ts';
 import type { Material, Surface } from './materials.ts';
 import type { Origin, Stated } from './stated.ts';
 
@@ -222,6 +223,8 @@ export interface FleetFrame {
     readonly last: string;
     readonly origin: Origin;
   }[];
+  /** Its files of bookings; what they book is in `booked` where the rigs are known (`withBookings`). */
+  readonly tables?: readonly BookingTable[];
   readonly stock: readonly (StockStatement & { readonly file: string })[];
   readonly yards: readonly FleetYard[];
   /** Which yard serves a rig; undefined where it has what stands directly in the fleet. */

@@ -1,6 +1,7 @@
 // All rules by name: the one place that the checker, the pages, the editor and the tests read.
 import { accepting } from './accept.ts';
 import { amountsUsed } from './amounts-used.ts';
+import { bookings } from './bookings.ts';
 import { coats } from './coats.ts';
 import { departures } from './departures.ts';
 import { evidence } from './evidence.ts';
@@ -54,6 +55,7 @@ export const families: readonly RuleFamily[] = [
   percents,
   planning,
   fleets,
+  bookings,
   wholeWorkspace,
   accepting,
   silencing,

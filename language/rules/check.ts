@@ -1,11 +1,13 @@
 // From records to findings: the one function behind the editor, the command line and CI.
 import type { Span } from '../grammar/problem.ts';
 import type { FileRecords } from '../records/file.ts';
+import { withBookings } from '../resolve/bookings.ts';
 import type { Located } from '../resolve/located.ts';
 import type { Project } from '../resolve/project.ts';
 import { unknownReferences } from '../resolve/references.ts';
 import type { Dates, Policy } from '../resolve/types.ts';
 import { accepted, accepting } from './accept.ts';
+import { checkBookings } from './bookings.ts';
 import { catalogue, families } from './catalogue.ts';
 import { backslashes } from './evidence.ts';
 import type { Finding } from './finding.ts';
@@ -122,9 +124,14 @@ export function fleetsExamined(
 ): { readonly findings: readonly Finding[]; readonly worked: readonly string[] } {
   const worked = new Set<string>();
   const material = (name: string) => project.material(path, name);
-  const out = project.fleetFrames(path).flatMap(({ fleet, declaration, files }) => {
+  const out = project.fleetFrames(path).flatMap(({ fleet: frame, declaration, files }) => {
     const rigs = files.flatMap(members);
-    const found = [...checkFleet({ fleet, members: rigs, declaration, material }), ...rigsInFleet(fleet, rigs, dates)];
+    const fleet = withBookings(frame, rigs);
+    const found = [
+      ...checkFleet({ fleet, members: rigs, declaration, material }),
+      ...checkBookings(fleet, rigs),
+      ...rigsInFleet(fleet, rigs, dates),
+    ];
     const left = silencedBy(fleet.policy, acceptedInFleet(rigs, found, worked), dates, worked);
     return graded(left, fleet.policy, worked);
   });

@@ -194,10 +194,11 @@ function* bookings({ fleet, members, declaration }: FleetContext): Iterable<Foun
       for (const { origin } of spans)
         yield unknown(refs.get(origin.at) ?? { name, at: origin.at }, origin, fleet, rigs);
     const inTime = [...spans].sort((a, b) => (a.first < b.first ? -1 : a.first > b.first ? 1 : 0));
-    for (const [i, span] of inTime.entries()) {
+    /** Of those before, the one that is out longest. */
+    let before: (typeof inTime)[number] | undefined;
+    for (const span of inTime) {
       const { file, at } = span.origin;
-      const before = inTime.slice(0, i).findLast(({ last }) => last > span.first);
-      if (before)
+      if (before && before.last > span.first)
         yield {
           rule: 'bookings-overlap',
           file,
@@ -205,6 +206,7 @@ function* bookings({ fleet, members, declaration }: FleetContext): Iterable<Foun
           message: `${name} is booked from ${span.first}, and until ${before.last} it is out already. Back and out on one day is fine.`,
           related: [{ file: before.origin.file, at: before.origin.at, message: 'The other booking.' }],
         };
+      if (!before || span.last > before.last) before = span;
       const stored = rig?.stored.find(({ first, last }) => first <= span.last && span.first <= last);
       if (stored)
         yield {

@@ -1,4 +1,5 @@
 // What may stand in the block of a fleet, and of a yard of it.
+import { bookingsRow } from './bookings.ts';
 import { note } from './clauses.ts';
 import { planRows } from './plans.ts';
 import { climateRows } from './policy-season.ts';
@@ -104,7 +105,7 @@ const yard = row('yard', {
   block: blockTable('yard', [...yardRows, ...stockRows]),
 });
 
-const rows = [rigs, ...placeRows, booked, yard] as const;
+const rows = [rigs, ...placeRows, booked, bookingsRow, yard] as const;
 export const fleetTable = blockTable('fleet', [...rows, ...stockRows]);
 
 /** A line in the block of a yard. */

@@ -1,5 +1,6 @@
 // The `.rig` files of a git revision, or of the working tree, as a disk in memory.
 import { skippedFolders } from '../../language/protocol/index.ts';
+import { isBookingsFile } from '../../language/tables/bookings.ts';
 import { type Disk, rigFilesBelow } from '../disk.ts';
 import { nodeDisk } from '../disk-node.ts';
 import { type DiskFiles, diskFiles, isBelow } from '../files.ts';
@@ -13,7 +14,9 @@ export function filesAtCommit(repository: Repository, commit: string, blobs: Blo
   const listed = parts(repository.run(['ls-tree', '-r', '-z', '--full-tree', commit])).flatMap((line) => {
     const [, mode = '', blob = '', name = ''] = /^(\d+) \w+ ([0-9a-f]+)\t(.*)$/s.exec(line) ?? [];
     const skipped = name.split('/').some((part) => skippedFolders.has(part));
-    return mode.startsWith('100') && name.endsWith('.rig') && !skipped ? [{ blob, path: under(repository, name) }] : [];
+    return mode.startsWith('100') && (name.endsWith('.rig') || isBookingsFile(name)) && !skipped
+      ? [{ blob, path: under(repository, name) }]
+      : [];
   });
   readBlobs(repository, new Set(listed.map(({ blob }) => blob)), blobs);
   return inMemory(repository.root, new Map(listed.map(({ blob, path }) => [path, blobs.get(blob) ?? ''])));
@@ -21,7 +24,8 @@ export function filesAtCommit(repository: Repository, commit: string, blobs: Blo
 
 /** The files of the working tree as they are now. */
 export function filesNow({ root }: Repository): DiskFiles {
-  return inMemory(root, new Map(rigFilesBelow(nodeDisk, root).map((path) => [path, nodeDisk.read(path) ?? ''])));
+  const files = new Map(rigFilesBelow(nodeDisk, root).map((path) => [path, nodeDisk.read(path) ?? '']));
+  return inMemory(root, files, (path) => (isBookingsFile(path) ? nodeDisk.read(path) : undefined));
 }
 
 const under = ({ root }: Repository, name: string) => `${root === '/' ? '' : root}/${name}`;
@@ -43,11 +47,15 @@ function readBlobs(repository: Repository, wanted: ReadonlySet<string>, blobs: B
   }
 }
 
-function inMemory(root: string, texts: ReadonlyMap<string, string>): DiskFiles {
+function inMemory(
+  root: string,
+  texts: ReadonlyMap<string, string>,
+  other: (path: string) => string | undefined = () => undefined,
+): DiskFiles {
   const disk: Disk = {
-    read: (path) => texts.get(path),
+    read: (path) => texts.get(path) ?? other(path),
     exists: (path) => texts.has(path),
-    walk: (folder) => [[...texts.keys()].filter((path) => isBelow(folder, path))],
+    walk: (folder) => [[...texts.keys()].filter((path) => path.endsWith('.rig') && isBelow(folder, path))],
     rootOf: () => root,
   };
   return diskFiles(disk, [root]);
