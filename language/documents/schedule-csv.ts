@@ -20,8 +20,10 @@ const columns = [
   'because',
   'id',
 ] as const;
+/** Beside them, in a fleet of several yards or of crews with names. */
+const placeColumns = ['yard', 'crew', 'bay'] as const;
 
-type Row = Partial<Readonly<Record<(typeof columns)[number], string | number>>>;
+type Row = Partial<Readonly<Record<(typeof columns)[number] | (typeof placeColumns)[number], string | number>>>;
 
 /** Dates are ISO dates, times whole minutes of one person; waiting holds nobody. */
 export function scheduleCsv({ schedule }: SchedulePaper): string {
@@ -63,11 +65,12 @@ export function scheduleCsv({ schedule }: SchedulePaper): string {
       because,
     })),
   ];
-  return csvOf(columns, rows);
+  const several = schedule.visits.some(({ yard, crewName }) => (yard ?? crewName) !== undefined);
+  return csvOf(several ? [...columns, ...placeColumns] : columns, rows);
 }
 
 function visitRows(visit: Visit): readonly Row[] {
-  const { rig, id, days, title, people, minutes, deadline, because, tasks, clocks } = visit;
+  const { rig, id, days, title, people, minutes, deadline, because, tasks, clocks, yard, crewName, bay } = visit;
   const [from, to] = [days[0] as string, days.at(-1) as string];
   return [
     {
@@ -81,6 +84,9 @@ function visitRows(visit: Visit): readonly Row[] {
       ...(deadline === undefined ? {} : { deadline }),
       because: because.join(' '),
       id,
+      ...(yard === undefined ? {} : { yard }),
+      ...(crewName === undefined ? {} : { crew: crewName }),
+      ...(bay === undefined ? {} : { bay }),
     },
     ...tasks.map((task) => taskRow(rig, task)),
     ...clocks.map((clock) => ({

@@ -3,7 +3,7 @@ import type { ScheduledDue, ScheduledTask, Visit } from '../schedule/index.ts';
 import { bullets, left, paragraphs, plain, section, table } from './markdown.ts';
 import type { SchedulePaper } from './papers.ts';
 import type { PartOfFleet } from './rig-of-fleet.ts';
-import { clockText, shortTitle } from './titles.ts';
+import { clockText, shortTitle, whoseOf } from './titles.ts';
 
 /** Days: what falls due within a year stands first, the rest at the end. */
 const near = 366;
@@ -85,7 +85,7 @@ function visitText(visit: Visit, paper: SchedulePaper): string {
   const fleet = paper.kind === 'fleet';
   const [first, last] = [visit.days[0] as string, visit.days.at(-1) as string];
   const when = first === last ? first : `${first} to ${last}`;
-  const who = `${visit.people} ${visit.people === 1 ? 'person' : 'people'}`;
+  const who = plain(`${visit.people} ${visit.people === 1 ? 'person' : 'people'}${whoseOf(visit)}`);
   const clocks = visit.clocks.map(
     (c) =>
       `${clockText[c.clock]} from ${c.notBefore} at the earliest, without doubt from ${c.safeFrom} (${c.materials.map(plain).join(', ')})`,

@@ -6,6 +6,7 @@ import { dueIds, type ScheduledDue, scheduleOfFleet, scheduleOfRig, type Visit }
 import { rigState } from '../../seams/index.ts';
 import { addDays, addPeriod, daysInMonth, weekday } from '../../values/calendar.ts';
 import type { Subject } from '../papers.ts';
+import { whoseOf } from '../titles.ts';
 
 export type EntryKind = 'overdue' | 'due' | 'visit' | 'booked' | 'closed';
 
@@ -87,12 +88,12 @@ export function monthsOf(subject: Subject, dates: Dates): Months {
             ...(origins.get(due.id) ?? placeOf(due.rig)),
           },
         ];
-  const ofVisit = ({ days, rig, title, because, bay }: Visit): Entry => ({
+  const ofVisit = ({ days, rig, title, because, ...at }: Visit): Entry => ({
     kind: 'visit',
     days: days.filter((day) => day >= first && day <= last),
     date: days[0] as string,
     rig,
-    says: `${title}${bay === undefined ? '' : `, in ${bay}`}`,
+    says: `${title}${at.bay === undefined ? '' : `, in ${at.bay}`}${whoseOf(at).replace(/^ of/, ', by')}`,
     ...(because.length > 0 ? { why: because.join(' ') } : {}),
     ...placeOf(rig),
   });
@@ -109,14 +110,16 @@ export function monthsOf(subject: Subject, dates: Dates): Months {
             file,
             at,
           })),
-          ...subject.fleet.closed.map(({ first: from, last: to, origin: { file, at } }) => ({
-            kind: 'closed' as const,
-            days: within(from, to),
-            date: from,
-            says: `closed from ${from} to ${to}`,
-            file,
-            at,
-          })),
+          ...[{ closed: subject.fleet.closed, name: '' }, ...subject.fleet.yards]
+            .flatMap(({ closed, name }) => closed.map((span) => ({ ...span, yard: name === '' ? '' : `${name} ` })))
+            .map(({ first: from, last: to, yard, origin: { file, at } }) => ({
+              kind: 'closed' as const,
+              days: within(from, to),
+              date: from,
+              says: `${yard}closed from ${from} to ${to}`,
+              file,
+              at,
+            })),
         ];
   const entries = [...schedule.dues.flatMap(ofDue), ...schedule.visits.map(ofVisit), ...spans].filter(
     ({ days, kind }) => days.length > 0 || kind === 'overdue',

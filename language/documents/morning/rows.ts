@@ -37,6 +37,7 @@ function cells(row: DayRow, index: number): readonly Content[] {
     ],
     [
       el('b', {}, unitOf(row)),
+      row.crew === undefined ? null : paragraph('crew ', typed(row.crew)),
       paragraph(typed(row.place), row.place === 'yard' ? [', row ', blank(`${row.rig}, row in the yard`)] : ''),
       slides === '' ? null : paragraph(slides),
     ],

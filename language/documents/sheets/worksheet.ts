@@ -6,7 +6,7 @@ import type { Visit } from '../../schedule/index.ts';
 import type { RigState } from '../../seams/index.ts';
 import { hoursText } from '../../values/display.ts';
 import { planOf } from '../roof/index.ts';
-import { shortTitle } from '../titles.ts';
+import { shortTitle, whoseOf } from '../titles.ts';
 import { recordLines } from './afterwards.ts';
 import { cautionsBox } from './cautions-box.ts';
 import { clockTable } from './clocks.ts';
@@ -74,6 +74,7 @@ function block(work: VisitWork, index: number, { view, state, estimate }: WorkSh
       'p',
       {},
       `${hoursText(visit.minutes)} of work, ${visit.people} ${visit.people === 1 ? 'person at work, a second one stands by' : 'people'}`,
+      shown(whoseOf(visit)),
       visit.bay === undefined ? '.' : `, in ${shown(visit.bay)}.`,
       dueText(visit.deadline, last),
     ),
