@@ -20,6 +20,7 @@ import { allPapers, sheets } from './papers.ts';
 import { roofPlans } from './roof-plan/panels.ts';
 import { showRoofPlan } from './roof-plan/show.ts';
 import { statusBar } from './status.ts';
+import { followTables } from './tables/open-tables.ts';
 import { write } from './write.ts';
 
 /** Called by the editor when the first rig file is opened, or when a workspace holds one. */
@@ -33,6 +34,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
     server,
     plans,
     months,
+    followTables(server),
     commands.registerCommand(writeCommand, (argument?: unknown) => write(server, allPapers, argument)),
     commands.registerCommand(writeSheetsCommand, (argument?: unknown) => write(server, sheets, argument)),
     commands.registerCommand(goToCommand, (argument?: unknown) => goTo(argument)),

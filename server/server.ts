@@ -57,6 +57,7 @@ import { ruleNames } from './rule-pages.ts';
 import { createSession, type Session } from './session.ts';
 import { staleNotices } from './stale.ts';
 import { statusSender } from './status.ts';
+import { serveTables } from './tables.ts';
 
 /** How long what is not urgent waits for more of its kind, in milliseconds. */
 export interface Pace extends BackgroundPace {
@@ -143,6 +144,7 @@ export function startServer(connection: Connection, host: Host, pace: Pace = cal
   serveRoofPlans(connection, features, stale);
   serveCalendars(connection, features, stale);
   serveAuthoring(connection, features);
+  serveTables(connection, features);
   answer(connection, rulesAsk, ruleNames);
   answer(connection, papersAsk, async (request) => {
     await background.found();

@@ -38,6 +38,8 @@ export interface Session {
   opened(path: string, text: string): void;
   edited(path: string, text: string): void;
   closed(path: string): void;
+  /** A text that records read beside them, as it is typed; undefined: that on disk counts again. */
+  typedBeside(path: string, text: string | undefined): void;
   /** What the watchers saw on disk. */
   onDisk(changes: DiskChanges): void;
   /** Not all files are known yet: until they are nothing counts as stale, so that nothing is judged. */
@@ -200,6 +202,11 @@ export function createSession(
       if (files.read(path) === text) return;
       files.overlay(path, text);
       changed([path]);
+    },
+    typedBeside(path, text) {
+      const before = files.read(path);
+      files.overlay(path, text);
+      if (files.read(path) !== before) changed([path]);
     },
     closed(path) {
       const before = files.read(path);

@@ -11,3 +11,4 @@ export * from './rules.ts';
 export * from './settings.ts';
 export * from './stale.ts';
 export * from './status.ts';
+export * from './tables.ts';
