@@ -40,6 +40,7 @@ import { answer } from './answer.ts';
 import { serveAuthoring } from './authoring.ts';
 import { type BackgroundPace, backgroundChecks, type Progress } from './background.ts';
 import { documentsFor } from './documents.ts';
+import { resolveCompletion } from './features/documented.ts';
 import { resolveHint } from './features/hints.ts';
 import { resolveLens } from './features/lenses.ts';
 import { serveCalendars } from './fleet-calendar.ts';
@@ -127,6 +128,7 @@ export function startServer(connection: Connection, host: Host, pace: Pace = cal
   for (const handle of handleAll) handle(connection, shared);
 
   answerPulls(connection, session, publisher);
+  connection.onCompletionResolve((item) => resolveCompletion(features, item));
   connection.onCodeLensResolve((lens) => resolveLens(features, lens));
   connection.languages.inlayHint.resolve((hint) => resolveHint(features, hint));
 

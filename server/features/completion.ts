@@ -1,19 +1,13 @@
 // Completion that knows the place: what may stand here, and nothing else.
 import type { CompletionProvider } from 'langium/lsp';
-import {
-  type CompletionItem,
-  CompletionItemKind,
-  CompletionTriggerKind,
-  InsertTextFormat,
-  type Range,
-} from 'vscode-languageserver';
-import type { BlockTable, Clause, Row } from '../../language/statements/row.ts';
+import { type CompletionItem, CompletionItemKind, CompletionTriggerKind, type Range } from 'vscode-languageserver';
+import type { Clause, Row } from '../../language/statements/row.ts';
 import { expectedAfter } from '../cursor/expected.ts';
 import { partsOf, type Standing, standingAt, statementsAt } from '../cursor/standing.ts';
 import { rangeOf } from '../places.ts';
 import { type Features, type Here, hereIn } from './here.ts';
 import { offeredItems, pathItems, type Written } from './offers.ts';
-import { snippetOf } from './snippets.ts';
+import { statementItems } from './statement-items.ts';
 
 export const completions = (features: Features): CompletionProvider => ({
   completionOptions: { triggerCharacters: [' ', '"', '/'] },
@@ -27,6 +21,7 @@ export const completions = (features: Features): CompletionProvider => ({
     const written: Written = {
       here,
       around,
+      offset,
       range: rangeOf(here.document, standing.typed),
       ...(statement && { statement }),
     };
@@ -44,8 +39,7 @@ export const completions = (features: Features): CompletionProvider => ({
 });
 
 function startingStatement(features: Features, written: Written, { table }: Standing): CompletionItem[] {
-  const { today } = features.session.dates;
-  const items = [...table.rows.values()].map((row) => statementItem(row, written.range, today));
+  const items = statementItems(features, written, table, onOneLine(written));
   if (!table.names) return items;
   const { offers } = expectedAfter(emptyLine, table.names, [], new Set());
   return [
@@ -77,15 +71,12 @@ function inStatement(
   const { offers, inside, clauses } = expectedAfter(line, row, before, saidBehind(written.here, offset, row));
   const values = offeredItems(features, written, offers);
   if (!asked) return values;
-  const { today } = features.session.dates;
   return [
     ...values,
     ...inside.map((word) => wordItem(word, written.range)),
     ...clauses.map((clause) => clauseItem(clause, written.range)),
     // In a block on one line the next word may begin the next statement.
-    ...(clauses.length > 0 && onOneLine(written.here.text, written, offset)
-      ? [...(table satisfies BlockTable).rows.values()].map((next) => statementItem(next, written.range, today))
-      : []),
+    ...(clauses.length > 0 && onOneLine(written) ? statementItems(features, written, table, true) : []),
   ];
 }
 
@@ -98,21 +89,9 @@ function saidBehind({ lines }: Here, offset: number, row: Row): Set<string> {
   );
 }
 
-function onOneLine(text: string, { around }: Written, offset: number): boolean {
+function onOneLine({ here: { text }, around, offset }: Written): boolean {
   const heading = around.at(-1)?.line;
-  return heading !== undefined && !text.slice(heading.at[1], offset).includes('\n');
-}
-
-function statementItem(row: Row, range: Range, today: string): CompletionItem {
-  return {
-    label: row.word,
-    kind: row.class === 'declaration' ? CompletionItemKind.Class : CompletionItemKind.Keyword,
-    detail: row.class,
-    documentation: { kind: 'markdown', value: `${row.help}\n\n\`\`\`rig\n${row.example}\n\`\`\`` },
-    insertTextFormat: InsertTextFormat.Snippet,
-    textEdit: { range, newText: snippetOf(row, today) },
-    sortText: `2${row.word}`,
-  };
+  return heading?.block !== undefined && !text.slice(heading.at[1], offset).includes('\n');
 }
 
 function clauseItem({ word, slot, help }: Clause, range: Range): CompletionItem {

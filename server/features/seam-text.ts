@@ -31,6 +31,22 @@ export function seamText(item: Item, figures: RigFigures, texts: Texts, dates: D
     .join('\n\n');
 }
 
+/** What it is, how long, and its state: what is read beside its name while it is chosen. */
+export function seamBrief(item: Item, { view: { rig }, state }: RigFigures, texts: Texts): string {
+  const system = rig.policy.units.value;
+  const measured = seamLength(item, rig.roof, system);
+  const seam = state.seams.get(item.name);
+  const known = rig.kind === 'rig' && seam ? stateLines(seam.stretches, system) : [];
+  return [
+    `**${inline(item.name)}**, ${item.kind} of ${inline(rig.name)} ${whereFrom(item.origin, texts)}`,
+    item.doc === undefined ? '' : inline(item.doc),
+    measured.ok ? `Length: ${measured.value.all.figure.text}` : '',
+    known.length > 0 ? `As of ${state.asOf}:\n\n${known.join('\n')}` : '',
+  ]
+    .filter((part) => part !== '')
+    .join('\n\n');
+}
+
 /** The advice in two lines for each stretch on which it differs: what to do and by when; why, and from when. */
 function adviceLines(advice: readonly SeamAdvice[]): string {
   if (advice.length === 0) return '';

@@ -46,6 +46,7 @@ class RigLanguageServer extends DefaultLanguageServer {
       capabilities: {
         ...result.capabilities,
         ...navigationCapabilities,
+        completionProvider: { ...result.capabilities.completionProvider, resolveProvider: true },
         codeLensProvider: { resolveProvider: true },
         inlayHintProvider: { resolveProvider: true },
         ...(this.can.pulls ? { diagnosticProvider: pullOptions } : {}),
