@@ -22,8 +22,8 @@ export const navigationCapabilities = {
 } satisfies ServerCapabilities;
 
 export function serveNavigation(connection: Connection, features: Features): void {
-  connection.onReferences(({ textDocument: { uri }, position, context }) =>
-    referencesAt(features, pathOf(uri), position, context.includeDeclaration),
+  connection.onReferences(({ textDocument: { uri }, position, context }, token) =>
+    referencesAt(features, pathOf(uri), position, context.includeDeclaration, token),
   );
   connection.onDocumentHighlight(({ textDocument: { uri }, position }) =>
     highlightsAt(features, pathOf(uri), position),

@@ -1,10 +1,12 @@
 // The order in which materials are offered: by what the rules would say of each on the place that the line is about.
-import type { Material, RigView } from '../../language/resolve/types.ts';
+import { openPlans } from '../../language/resolve/done.ts';
+import type { Dates, Item, Material, RigView } from '../../language/resolve/types.ts';
 import { harmsOf, type Objection, objectionsTo, primerNeeded, primersOf } from '../../language/rules/bond.ts';
 import { catalogue } from '../../language/rules/catalogue.ts';
 import { jobsOf } from '../../language/rules/jobs.ts';
 import type { RigContext } from '../../language/rules/rule.ts';
-import { type Ground, groundOf, surfacesOf } from '../../language/seams/index.ts';
+import { type Ground, groundOf, rigState, surfacesOf } from '../../language/seams/index.ts';
+import { sets } from '../../language/statements/words.ts';
 import type { Statement } from '../cursor/standing.ts';
 import { type Features, type Here, rigAround } from './here.ts';
 
@@ -46,17 +48,12 @@ export function materialStandings(
   if (!rig) return () => nothingAgainst;
   const { view } = rig;
   const { project, dates } = features.session;
-  const context: RigContext = { view, dates, remembered: new Map() };
   const { line } = statement;
-  const jobs = jobsOf(context).filter(
-    ({ file, at, seam }) => file === here.path && at[0] === line.at[0] && seam.role !== 'open',
-  );
-  const grounds = jobs.flatMap(({ seam, stretches }) =>
-    stretches.map((stretch) => groundOf(stretch, seam.item, view.rig.roof)),
-  );
-  const bare = new Set(jobs.flatMap(({ seam }) => surfacesOf(seam.item, view.rig.roof)));
-  const isPrimed = jobs.some(({ materials }) => materials.some(({ material }) => material?.kind === 'primer'));
-  const takesPrimer = !isPrimed && jobs.some(({ verb }) => verb === 'tape' || verb === 'seal');
+  const about = seamsAbout(view, dates, here.path, statement);
+  const grounds = about.flatMap((one) => one.grounds);
+  const bare = new Set(about.flatMap(({ item }) => surfacesOf(item, view.rig.roof)));
+  const isPrimed = line.parts.some((part) => part.kind === 'word' && view.material(part.text)?.kind === 'primer');
+  const takesPrimer = !isPrimed && ['tape', 'taped', 'seal', 'sealed'].includes(line.head);
   const primers = takesPrimer ? primersOf(project.names(view.rig.file), view) : [];
   const missing = grounds.flatMap((ground) => primerNeeded(ground, primers) ?? [])[0];
   return (name) => {
@@ -68,6 +65,48 @@ export function materialStandings(
     const { primer, surface } = missing;
     return { rank: 1, short: `needs ${primer.name} first`, why: [`On ${surface} it needs \`${primer.name}\` first.`] };
   };
+}
+
+interface About {
+  readonly item: Item;
+  readonly grounds: readonly Ground[];
+}
+
+/** The seams of a line with what lies on them: of a whole line as the rules see it, of half a one by its names and its date. */
+function seamsAbout(view: RigView, dates: Dates, path: string, { line, row }: Statement): readonly About[] {
+  const { rig } = view;
+  const context: RigContext = { view, dates, remembered: new Map() };
+  const jobs = jobsOf(context).filter(
+    ({ file, at, seam }) => file === path && at[0] === line.at[0] && seam.role !== 'open',
+  );
+  if (jobs.length > 0)
+    return jobs.map(({ seam: { item }, stretches }) => ({
+      item,
+      grounds: stretches.map((stretch) => groundOf(stretch, item, rig.roof)),
+    }));
+  const date = line.parts.find(({ kind }) => kind === 'date');
+  const isRecord = row?.class === 'record' && date?.kind === 'date' && date.text < dates.asOf;
+  const state = rigState(view, isRecord ? date.text : dates.asOf);
+  const words = new Set(line.parts.flatMap((part) => ('text' in part && part.kind !== 'text' ? [part.text] : [])));
+  const kinds = new Set<string | undefined>(
+    Object.entries(sets).flatMap(([word, kind]) => (words.has(word) ? [kind] : [])),
+  );
+  const isMeant = ({ name, kind }: Item) => words.has(name) || kinds.has(undefined) || kinds.has(kind);
+  // What another plan takes off is gone by then.
+  const plans = row?.class === 'plan' ? openPlans(rig, dates.asOf) : [];
+  const emptied = new Set(
+    plans
+      .filter(({ statement }) => ['strip', 'replace', 'rebed'].includes(statement.word))
+      .flatMap(({ places }) => places.map((place) => place.item)),
+  );
+  return [...state.seams.values()]
+    .filter(({ item, role }) => role !== 'open' && isMeant(item))
+    .map(({ item, stretches }) => ({
+      item,
+      grounds: emptied.has(item.name)
+        ? [{ kind: 'surface', surfaces: surfacesOf(item, rig.roof) }]
+        : stretches.map((stretch) => groundOf(stretch, item, rig.roof)),
+    }));
 }
 
 const isLaid = ({ kind }: Material) => kind === 'tape' || kind === 'sealant' || kind === 'coating';

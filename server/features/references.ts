@@ -1,12 +1,20 @@
 // Where a thing is named: in all files, and lit up in this one; and its other names, if somebody gives it one.
-import { DocumentHighlightKind, type Location, type Position } from 'vscode-languageserver';
+import {
+  type CancellationToken,
+  DocumentHighlightKind,
+  type Location,
+  LSPErrorCodes,
+  type Position,
+  ResponseError,
+} from 'vscode-languageserver';
 import type { Span } from '../../language/grammar/problem.ts';
 import { folderOf, resolvePath } from '../../language/resolve/paths.ts';
 import { type Meaning, meaningAt } from '../cursor/meaning.ts';
 import { type Meant, meantBy } from '../names/meant.ts';
 import { type Mention, mentionsIn } from '../names/mentions.ts';
-import { filesKnown, mentionsOfThing } from '../names/search.ts';
+import { filesKnown, findMentions, mentionsOfThing } from '../names/search.ts';
 import { locationOf, rangeOf, textsFrom } from '../places.ts';
+import { nextTurn } from '../turn.ts';
 import { type Features, type Here, hereAt } from './here.ts';
 import { namedFile } from './targets.ts';
 
@@ -27,20 +35,31 @@ export function pointedAt(features: Features, path: string, position: Position):
   return { here, mention, meant: meantBy(features.session, path, mention, filesKnown(features, [path])) };
 }
 
+/** So many files are read before whatever else waits gets its turn. */
+const sliceOfFiles = 20;
+
 /** Every place that names what stands at a position; of a used file, every line that uses it. */
-export function referencesAt(
+export async function referencesAt(
   features: Features,
   path: string,
   position: Position,
   includeDeclaration: boolean,
-): Location[] {
+  token: CancellationToken,
+): Promise<Location[]> {
   const { session, open } = features;
   const texts = textsFrom((file) => session.project.text(file), open);
   const pointed = pointedAt(features, path, position);
   const meant = pointed?.meant;
   if (!meant) return usesOfFile(features, path, position).map(([file, at]) => locationOf(texts, file, at));
   const files = filesKnown(features, meant.entry ? [path, meant.entry.file] : [path]);
-  return mentionsOfThing(features, meant, files)
+  const steps = findMentions(features, meant, files);
+  let step = steps.next();
+  for (let read = 1; !step.done; step = steps.next(), read++) {
+    if (read % sliceOfFiles !== 0) continue;
+    await nextTurn();
+    if (token.isCancellationRequested) throw new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
+  }
+  return step.value
     .filter(({ declares }) => includeDeclaration || !declares)
     .map(({ file, mention }) => locationOf(texts, file, mention.at));
 }

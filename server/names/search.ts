@@ -24,6 +24,19 @@ export function filesKnown({ session }: Features, from: readonly string[]): Set<
 
 /** All mentions of a thing in some files, in the order of the files' paths and of their places. */
 export function mentionsOfThing(features: Features, meant: Meant, files: ReadonlySet<string>): Found[] {
+  const steps = findMentions(features, meant, files);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** The same, a file a step, so that whoever asks may stop or let others go first. */
+export function* findMentions(
+  features: Features,
+  meant: Meant,
+  files: ReadonlySet<string>,
+): Generator<void, Found[], void> {
   const { session } = features;
   const found = new Map<string, Found>();
   const names = new Set(namesOf(meant));
@@ -37,6 +50,7 @@ export function mentionsOfThing(features: Features, meant: Meant, files: Readonl
         for (const former of mention.role === 'former' ? [] : formerNames(features, file, mention, meant))
           names.add(former);
       }
+      yield;
     }
   }
   for (const file of files) if (!session.isOpen(file)) session.project.release(file);
