@@ -8,6 +8,7 @@ import { evidence } from './evidence.ts';
 import { fallsDue } from './falls-due.ts';
 import { fleets } from './fleet.ts';
 import { ground } from './ground.ts';
+import { groups } from './groups.ts';
 import { identity } from './identity.ts';
 import { laying } from './laying.ts';
 import { materialsUsed } from './materials-used.ts';
@@ -54,6 +55,7 @@ export const families: readonly RuleFamily[] = [
   threePointed,
   percents,
   planning,
+  groups,
   fleets,
   bookings,
   wholeWorkspace,

@@ -6,6 +6,7 @@ import { bookedByRig } from '../resolve/fleet.ts';
 import type { Located } from '../resolve/located.ts';
 import { folderOf, relativeTo, resolvePath } from '../resolve/paths.ts';
 import type { FleetFrame, MaterialsOf, Origin } from '../resolve/types.ts';
+import { seenFrom, shelvesOf } from '../resolve/yards.ts';
 import type { Ref } from '../statements/slot.ts';
 import { lengthText } from '../values/display.ts';
 import { nearest } from '../values/nearest.ts';
@@ -16,6 +17,7 @@ import type { Member } from './member.ts';
 import { notFree } from './planning.ts';
 import { family, type RuleEntry } from './rule.ts';
 import { sizesInStock } from './which.ts';
+import { checkYards, yardRules } from './yards.ts';
 
 const rules = {
   'no-rigs': {
@@ -61,6 +63,7 @@ const rules = {
     fix: 'None: only the yard knows which holds.',
   },
   ...crewRules,
+  ...yardRules,
   'bay-too-short': {
     severity: 'information',
     title: 'A bay is shorter than a roof',
@@ -93,7 +96,7 @@ export function* checkFleet(context: FleetContext): Iterable<Located> {
   yield* twice(context);
   yield* bookings(context);
   yield* yard(context);
-  yield* sizesInStock(context.fleet.stock, context.material);
+  yield* sizesInStock(shelvesOf(context.fleet), context.material);
   yield* plansInFleet(context);
 }
 
@@ -228,45 +231,61 @@ function unknown(name: Ref, { file }: Origin, fleet: FleetFrame, rigs: ReadonlyM
   return { rule: 'booked-unknown', file, at, message: `${fleet.name} has no rig \`${name.name}\`. ${hint}`, fixes };
 }
 
-function* yard({ fleet, members, declaration }: FleetContext): Iterable<Found> {
+function* yard(context: FleetContext): Iterable<Located> {
+  const { fleet, members, declaration } = context;
   yield* checkCrew(fleet, declaration);
-  for (const { name, length, file, at } of fleet.bays) {
-    if (!length) continue;
-    const long = members.filter(({ along }) => along !== undefined && along > length.nm);
-    if (long.length === 0) continue;
-    const longest = Math.max(...long.map(({ along }) => along ?? 0));
-    yield {
-      rule: 'bay-too-short',
-      file,
-      at,
-      message: `${name.name} is ${length.text} long; the ${long.length === 1 ? 'roof' : 'roofs'} of ${listed(long.map((rig) => rig.name))} ${long.length === 1 ? 'is' : 'are'} longer, up to ${lengthText(longest, fleet.policy.units.value)}.`,
-    };
+  yield* checkYards(fleet, members);
+  for (const site of sites(context)) {
+    for (const { name, length, file, at } of site.fleet.bays) {
+      if (!length) continue;
+      const long = site.members.filter(({ along }) => along !== undefined && along > length.nm);
+      if (long.length === 0) continue;
+      const longest = Math.max(...long.map(({ along }) => along ?? 0));
+      yield {
+        rule: 'bay-too-short',
+        file,
+        at,
+        message: `${name.name} is ${length.text} long; the ${long.length === 1 ? 'roof' : 'roofs'} of ${listed(long.map((rig) => rig.name))} ${long.length === 1 ? 'is' : 'are'} longer, up to ${lengthText(longest, fleet.policy.units.value)}.`,
+      };
+    }
   }
 }
 
+/** The fleet as each of its yards sees it, with the rigs that it serves. */
+function sites({ fleet, members }: FleetContext): readonly Pick<FleetContext, 'fleet' | 'members'>[] {
+  if (fleet.yards.length === 0) return [{ fleet, members }];
+  return [...fleet.yards, undefined].map((yard) => ({
+    fleet: seenFrom(yard, fleet),
+    members: members.filter((rig) => fleet.yardOf(rig) === yard),
+  }));
+}
+
 /** Only of plans that the rig alone could keep: what hinders those is said in the file of the rig. */
-function* plansInFleet({ fleet, members }: FleetContext): Iterable<Found> {
-  const closed = fleet.closed.map((span) => ({ ...span, by: 'closed' }));
-  const booked = bookedByRig(fleet);
-  const indoor = fleet.bays.some(({ where }) => where === 'indoor');
-  for (const { name, plans } of members) {
-    for (const plan of plans) {
-      const { season, taken } = plan.days;
-      const days: FreeDays = {
-        taken: [...taken, ...(booked.get(name) ?? []).map((span) => ({ ...span, by: 'booked' })), ...closed],
-        ...(season && !indoor ? { season } : {}),
-        ...(fleet.crew ? { weekdays: fleet.crew.days } : {}),
-      };
-      const found = notFree(plan, days, plan.from, plan.to);
-      if (!found) continue;
-      yield {
-        ...found,
-        rule: 'no-free-day-in-fleet',
-        rig: name,
-        file: plan.file,
-        at: plan.at,
-        message: `In ${fleet.name}: ${found.message}`,
-      };
+function* plansInFleet(context: FleetContext): Iterable<Found> {
+  const booked = bookedByRig(context.fleet);
+  for (const { fleet, members } of sites(context)) {
+    const closed = fleet.closed.map((span) => ({ ...span, by: 'closed' }));
+    const indoor = fleet.bays.some(({ where }) => where === 'indoor');
+    const weekdays = [...new Set(fleet.crews.flatMap((crew) => crew.days))];
+    for (const { name, plans } of members) {
+      for (const plan of plans) {
+        const { season, taken } = plan.days;
+        const days: FreeDays = {
+          taken: [...taken, ...(booked.get(name) ?? []).map((span) => ({ ...span, by: 'booked' })), ...closed],
+          ...(season && !indoor ? { season } : {}),
+          ...(fleet.crews.length > 0 ? { weekdays } : {}),
+        };
+        const found = notFree(plan, days, plan.from, plan.to);
+        if (!found) continue;
+        yield {
+          ...found,
+          rule: 'no-free-day-in-fleet',
+          rig: name,
+          file: plan.file,
+          at: plan.at,
+          message: `In ${fleet.name}: ${found.message}`,
+        };
+      }
     }
   }
 }

@@ -3,6 +3,7 @@ import { lotsOf } from '../due/index.ts';
 import { bookedByRig } from '../resolve/fleet.ts';
 import type { Located } from '../resolve/located.ts';
 import type { Dates, FleetFrame } from '../resolve/types.ts';
+import { shelvesOf } from '../resolve/yards.ts';
 import { addPeriod, daysBetween } from '../values/calendar.ts';
 import { leavesOpen } from './departures.ts';
 import { usedPastBestBefore } from './materials-used.ts';
@@ -11,12 +12,13 @@ import type { Member } from './member.ts';
 /** Findings of rules of rigs that need the bookings or the stock of a fleet. Trips and a rig's own stock are asked about with the rig. */
 export function* rigsInFleet(fleet: FleetFrame, members: readonly Member[], dates: Dates): Iterable<Located> {
   const booked = bookedByRig(fleet);
+  const stock = shelvesOf(fleet);
   for (const { name, open, soon, lots } of members) {
     for (const problem of leavesOpen(open, booked.get(name) ?? [], dates.asOf, soon))
       yield { ...problem, rig: name, message: `${name}: ${problem.message}` };
-    yield* usedPastBestBefore(lots, fleet.stock);
+    yield* usedPastBestBefore(lots, stock);
   }
-  yield* shelf(fleet, dates);
+  yield* shelf({ ...fleet, stock }, dates);
 }
 
 function* shelf({ stock, policy }: FleetFrame, { asOf }: Dates): Iterable<Located> {

@@ -1,7 +1,7 @@
 // What a fleet asks of one of its rigs, as plain data: a fleet of thousands is judged without keeping their records.
 import type { Span } from '../grammar/problem.ts';
 import { openPlans } from '../resolve/done.ts';
-import type { Origin, RigView, Served } from '../resolve/types.ts';
+import type { Origin, Plan, RigView, Served } from '../resolve/types.ts';
 import { addPeriod } from '../values/calendar.ts';
 import { type OpenSeam, openSeams } from './departures.ts';
 import { type FreeDays, firstFree } from './free-days.ts';
@@ -25,6 +25,8 @@ export interface Member extends Served {
   readonly lots: readonly UsedLot[];
   /** Plans with days of their own that the rig alone could keep. */
   readonly plans: readonly MemberPlan[];
+  /** What is still planned: of each kind of work the first plan. */
+  readonly work: readonly { readonly word: string; readonly file: string; readonly at: Span }[];
   /** The rules that it accepts on the as-of date. */
   readonly accepts: readonly string[];
   /** The rules that its policy accepts on the as-of date, with the keys of the lines. */
@@ -51,6 +53,7 @@ export function memberOf(context: RigContext): Member {
   const { asOf } = dates;
   const { rig } = view;
   const { unit, vin } = rig.identity;
+  const plans = openPlans(rig, asOf);
   return ownCopy({
     name: rig.name,
     file: rig.file,
@@ -63,7 +66,8 @@ export function memberOf(context: RigContext): Member {
     open: openSeams(context),
     soon: addPeriod(asOf, rig.policy.dueSoon.value),
     lots: lotsUsed(view, asOf),
-    plans: openPlans(rig, asOf).flatMap((plan): MemberPlan[] => {
+    work: firstOfEach(plans),
+    plans: plans.flatMap((plan): MemberPlan[] => {
       const { from, to } = windowOf(plan, asOf);
       if (to === undefined || to < from) return [];
       const days = freeDaysOf(plan, view);
@@ -76,6 +80,13 @@ export function memberOf(context: RigContext): Member {
       asOf <= until.last ? [{ rule: rule.name, key: keyOf(file, at) }] : [],
     ),
   });
+}
+
+function firstOfEach(plans: readonly Plan[]): Member['work'] {
+  const words = new Map<string, Member['work'][number]>();
+  for (const { statement, file } of plans)
+    if (!words.has(statement.word)) words.set(statement.word, { word: statement.word, file, at: statement.at });
+  return [...words.values()];
 }
 
 function written({ value, origin: { file, at } }: { readonly value: string; readonly origin: Origin }): Written {

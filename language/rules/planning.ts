@@ -1,6 +1,6 @@
 // Rules of plans: dates that cannot be, days that are taken, plans that were not kept.
 import type { Fix, Span } from '../grammar/problem.ts';
-import type { Declaration } from '../records/file.ts';
+import { allLines, type Declaration } from '../records/file.ts';
 import type { Whole } from '../records/statement.ts';
 import { doneBy, itemsOf, type OpenPlan, openPart, pastOf } from '../resolve/done.ts';
 import type { Located } from '../resolve/located.ts';
@@ -201,7 +201,7 @@ const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(
 /** Spans of days that end before they begin, in any declaration of a file. */
 export function* reversedDays(file: string, declarations: readonly Declaration[]): Iterable<PlanningFound> {
   for (const declaration of declarations) {
-    for (const statement of declaration.statements as readonly (Whole & { readonly days?: Range<Day> })[]) {
+    for (const statement of allLines(declaration) as Iterable<Whole & { readonly days?: Range<Day> }>) {
       const { days, spans } = statement;
       const at = spans.days;
       if (!days || !at || days.low.first <= days.high.last) continue;

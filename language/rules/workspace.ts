@@ -175,7 +175,7 @@ function silencesNothing(files: readonly FileSummary[], ofFleets: readonly strin
 }
 
 /** Surfaces and rigs are not called unused: rigs are what all is for, surfaces are few. */
-const namespaces = new Set(['material', 'policy', 'model']);
+const namespaces = new Set(['material', 'policy', 'group', 'model']);
 
 function unused(files: readonly FileSummary[], byHistory: ReadonlyMap<string, readonly string[]>): Finding[] {
   const byPath = new Map(files.map((file) => [file.path, file]));
