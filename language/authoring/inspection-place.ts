@@ -66,6 +66,39 @@ export function recordInsertion(
   return next ? inFrontOf(target, next, lines, byDate.length === 0) : atEnd(target, lines);
 }
 
+/**
+ * The change that writes a plan, such as `inspect bath-vent before 2026-12-02`, into the rig: behind its last plan, else at the
+ * end of its block. Undefined: the rig is not there.
+ */
+export function planInsertion(own: RecordBlock, word: string, said: string): Insertion | undefined {
+  const block = readBlock(own);
+  if (!block) return undefined;
+  const last = block.line.block?.findLast(isPlan);
+  const { indent, dateAt } = formIn(block, last);
+  const line = `${indent}${word.padEnd(Math.max(last ? dateAt : column, word.length + 1))}${said}`;
+  if (isOnOneLine(block)) return unfolded(block, undefined, [line]);
+  return last ? behind(block, last, [line]) : atEnd(block, [line]);
+}
+
+/**
+ * The change that writes a line of description into the rig: behind the last line that `isLike` tells of, else as the first
+ * of its block. Undefined: the rig is not there.
+ */
+export function lineInsertion(
+  own: RecordBlock,
+  said: string,
+  isLike: (word: string) => boolean,
+): Insertion | undefined {
+  const block = readBlock(own);
+  if (!block) return undefined;
+  const last = block.line.block?.findLast(({ head }) => isLike(head));
+  const first = block.line.block?.[0];
+  const line = `${formIn(block, last ?? first).indent}${said}`;
+  if (isOnOneLine(block)) return unfolded(block, last, [line]);
+  if (last) return behind(block, last, [line]);
+  return first ? inFrontOf(block, first, [line], false) : atEnd(block, [line]);
+}
+
 function readBlock({ file, text, start }: RecordBlock): Block | undefined {
   const line = linesOfText(text).lines.find(({ headAt }) => headAt[0] === start);
   if (!line) return undefined;
@@ -137,7 +170,8 @@ function inFrontOf({ file, text }: Block, next: Line, lines: readonly string[], 
 }
 
 /** The first plan of a rig. */
-const planned = ({ line }: Block) => line.block?.find(({ head }) => rigTable.rows.get(head)?.class === 'plan');
+const planned = ({ line }: Block) => line.block?.find(isPlan);
+const isPlan = ({ head }: Line) => rigTable.rows.get(head)?.class === 'plan';
 
 function atEnd(block: Block, lines: readonly string[]): Insertion {
   const { file, text, line } = block;

@@ -24,7 +24,7 @@ export function unclosedBlock(heading: IToken, last: IToken, where: string): Pro
   const indent = ' '.repeat((heading.startColumn ?? 1) - 1);
   return {
     ...problemAt(heading, 'unclosed-block', `This block is not closed: a \`}\` is missing ${where}.`),
-    fixes: [{ label: 'Close the block', at: [end, end], text: `\n${indent}}` }],
+    fixes: [{ label: 'Close the block', at: [end, end], text: `\n${indent}}`, unsure: true }],
   };
 }
 

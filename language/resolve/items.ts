@@ -1,4 +1,5 @@
 // The items of a roof, from the lines that hold.
+import type { Span } from '../grammar/problem.ts';
 import type { Declaration } from '../records/file.ts';
 import type { Broken } from '../records/statement.ts';
 import { type ItemStatement, itemWords, type RoofStatement } from '../statements/roof.ts';
@@ -144,18 +145,25 @@ export function resolveItems<D extends Declaration>(chain: readonly Entry<D>[], 
           continue;
         }
         const drop = dropped.get(name);
-        if (
-          drop?.file === file &&
-          mine &&
-          (declaration.statements as unknown as readonly RoofStatement[]).some(
-            (s) => s.word === 'without' && s.names.some((n) => n.at === drop.at),
-          )
-        ) {
+        const without =
+          drop?.file === file && mine
+            ? (declaration.statements as unknown as readonly RoofStatement[]).find(
+                (s) => s.word === 'without' && s.names.some((n) => n.at === drop.at),
+              )
+            : undefined;
+        if (drop && without?.word === 'without') {
           problems.push({
             file,
             rule: 'dropped-and-written',
             message: `\`${name}\` is dropped by \`without\` and written again in one block: a line here replaces the inherited one by itself.`,
             at: statement.at,
+            fixes: [
+              {
+                label: `Take \`${name}\` out of \`without\``,
+                at: withComma(without.names, drop.at) ?? without.at,
+                text: '',
+              },
+            ],
           });
         }
         here.set(name, statement);
@@ -209,4 +217,11 @@ function brokenItemNames(broken: readonly Broken[], curb: 'left' | 'right'): str
     if (names) return names.map((n) => sideOf(n, curb) ?? n);
     return name === undefined ? [] : [typeof name === 'string' ? name : name.name];
   });
+}
+
+/** A name of a list with the comma that goes with it; undefined for the only one. */
+function withComma(names: readonly { readonly at: Span }[], at: Span): Span | undefined {
+  const i = names.findIndex((one) => one.at === at);
+  const [before, after] = [names[i - 1], names[i + 1]];
+  return before ? [before.at[1], at[1]] : after && [at[0], after.at[0]];
 }

@@ -1,6 +1,6 @@
 // A problem and the file it stands in.
 import type { Problem } from '../grammar/problem.ts';
-import type { Related } from '../rules/finding.ts';
+import type { FollowUp, Related } from '../rules/finding.ts';
 
 export interface Located extends Problem {
   readonly file: string;
@@ -8,4 +8,5 @@ export interface Located extends Problem {
   /** The rig and the item that it is about, for `accept`. */
   readonly rig?: string;
   readonly item?: string;
+  readonly followUp?: FollowUp;
 }

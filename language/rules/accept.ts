@@ -1,7 +1,8 @@
 // `accept RULE until DATE because "…"`: silences one rule for a rig or some of its items, and is itself checked.
-import type { Span } from '../grammar/problem.ts';
+import type { Fix, Span } from '../grammar/problem.ts';
 import type { Located } from '../resolve/located.ts';
 import type { Dates, Rig } from '../resolve/types.ts';
+import { addPeriod } from '../values/calendar.ts';
 import { nearest } from '../values/nearest.ts';
 import { family } from './rule.ts';
 
@@ -23,7 +24,7 @@ export const accepting = family({
     severity: 'information',
     title: 'An accept has expired',
     why: 'Its date is past: the rule speaks again. Renew it or do the work.',
-    fix: 'None: whether to renew is a decision.',
+    fix: 'Renews it for three months, which is for a person to decide; or removes the line.',
   },
   'accept-not-possible': {
     severity: 'error',
@@ -75,6 +76,7 @@ export function accepted(
           rule: 'accept-expired',
           at,
           message: `This was accepted until ${accept.until.last}; \`${name}\` speaks again.`,
+          fixes: renewals(accept, dates.asOf),
         });
       else if (!unread)
         left.push({
@@ -106,4 +108,13 @@ export function unknownRule(file: string, name: string, at: Span, known: Readonl
     message: `There is no rule \`${name}\`; did you mean \`${close}\`?`,
     fixes: [{ label: `Write \`${close}\``, at, text: close }],
   };
+}
+
+/** What can be done with an accept whose time is over. The place of the date is that of its clause. */
+export function renewals({ at, spans }: Pick<Rig['accepts'][number], 'at' | 'spans'>, asOf: string): readonly Fix[] {
+  const until = `until ${addPeriod(asOf, { months: 3, days: 0 })}`;
+  return [
+    ...(spans.until ? [{ label: `Renew: \`${until}\``, at: spans.until, text: until, unsure: true as const }] : []),
+    { label: 'Remove this line', at, text: '', unsure: true },
+  ];
 }

@@ -1,7 +1,7 @@
 // Rules of coats: how many may lie one on another.
 import type { Located } from '../resolve/located.ts';
 import { coatCount } from '../seams/index.ts';
-import { jobsOf, laidBy } from './jobs.ts';
+import { firstDo, jobsOf, laidBy } from './jobs.ts';
 import { family } from './rule.ts';
 
 const rules = {
@@ -49,17 +49,7 @@ export const coats = family(rules, function* (context): Iterable<Located & { rul
               ]
             : [],
         ),
-        ...(job.planned
-          ? {
-              fixes: [
-                {
-                  label: `Add \`strip ${job.place.item}\` before it`,
-                  at: [job.at[0], job.at[0]] as const,
-                  text: `strip ${job.place.item}\n  `,
-                },
-              ],
-            }
-          : {}),
+        fixes: firstDo('strip', job),
       };
       break;
     }

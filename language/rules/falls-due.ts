@@ -4,110 +4,112 @@ import type { Located } from '../resolve/located.ts';
 import { isLibrary } from '../resolve/origin.ts';
 import { addPeriod } from '../values/calendar.ts';
 import type { Related } from './finding.ts';
+import { followedUp } from './follow-up.ts';
 import { family, once, type RigContext } from './rule.ts';
 import { workedOut } from './worked-out.ts';
 
 const information = { severity: 'information' } as const;
 const warning = { severity: 'warning' } as const;
-const doIt = 'None: do it, and record it.';
+const planIt =
+  'Plans a look at the place, in time or within a week; what is planned already is named. The finding stays until it is done and recorded.';
 
 const rules = {
   'inspection-due-soon': {
     ...information,
     title: 'The next inspection is due soon',
     why: 'Leaks are found inside and start at seams that nobody looked at. Every seam is looked at by the interval of the policy.',
-    fix: doIt,
+    fix: planIt,
     source: 'common practice',
   },
   'inspection-overdue': {
     ...warning,
     title: 'An inspection is due or overdue',
     why: 'Every seam is looked at by the interval of the policy, after taping too. What was not seen is written `not-seen`.',
-    fix: doIt,
+    fix: planIt,
     source: 'common practice',
   },
   'event-look-missing': {
     ...warning,
     title: 'Nobody looked after a blow, or before or after storage',
     why: 'Hail, branches, gales, low bridges and a winter under a cover leave marks that the next rain finds.',
-    fix: doIt,
+    fix: planIt,
     source: 'common practice',
   },
   'look-hard-soon': {
     ...information,
     title: 'A seam is to be looked at hard soon',
     why: 'Sealant ages: it fades, chalks and cracks. A sound finding moves the date on; nothing is recoated by the calendar.',
-    fix: doIt,
+    fix: planIt,
     source: 'common practice',
   },
   'look-hard-due': {
     ...warning,
     title: 'A seam is due to be looked at hard',
     why: 'Sealant ages: it fades, chalks and cracks. A sound finding moves the date on; nothing is recoated by the calendar.',
-    fix: doIt,
+    fix: planIt,
     source: 'common practice',
   },
   'follow-up-due-soon': {
     ...information,
     title: 'A finding is to be followed up soon',
     why: 'A finding is acted on within the time of the policy: mended, or looked at again.',
-    fix: doIt,
+    fix: planIt,
     source: 'common practice',
   },
   'follow-up-overdue': {
     ...warning,
     title: 'A finding was not followed up in time',
     why: 'What was found cracked, lifting, open or wet gets worse with each rain. A rig with an open or lifting seam had better not leave.',
-    fix: doIt,
+    fix: planIt,
     source: 'common practice',
   },
   'not-seen-too-long': {
     ...warning,
     title: 'A place has not been seen for long',
     why: 'What cannot be seen (under snow, under a panel, under a tree) counts as not inspected.',
-    fix: doIt,
+    fix: planIt,
     source: 'common practice',
   },
   'leak-not-looked-at': {
     ...warning,
     title: 'A leak was not followed up by a dry look',
     why: 'A repair closes no leak; only a later look or a water test that finds the place sound and dry does.',
-    fix: doIt,
+    fix: planIt,
     source: 'common practice',
   },
   'strip-due': {
     ...warning,
     title: 'A seam is to be stripped',
     why: 'It is cracked or worse and has all the coats that it may have: no further one goes on.',
-    fix: doIt,
+    fix: 'Plans to strip it, in time or within a week; what is planned already is named. The finding stays until it is done and recorded.',
     source: 'common practice',
   },
   'temporary-cover-expired': {
     ...warning,
     title: 'A temporary cover has expired',
     why: 'A patch or a tarp is no repair. Renew it or mend what is under it.',
-    fix: doIt,
+    fix: 'Plans to cover it anew within a week; what is planned already is named. The finding stays until it is done and recorded.',
     source: 'common practice',
   },
   'tape-in-second-half': {
     ...information,
     title: 'Tape is in the second half of its life',
     why: 'Its edges are watched from now on, and its renewal is planned.',
-    fix: 'None: nothing has to be changed.',
+    fix: 'None: nothing has to be changed, and nothing has to be done today.',
     source: 'the life of the material, else from memory; never longer than the membrane or the part',
   },
   'tape-past-life': {
     ...warning,
     title: 'Tape is past its likely life',
     why: 'It may hold longer; nobody should count on it.',
-    fix: doIt,
+    fix: planIt,
     source: 'the life of the material, else from memory; never longer than the membrane or the part',
   },
   'best-before-soon': {
     ...information,
     title: 'Material on the shelf is soon past its best-before date',
     why: 'Published specifications use no sealant past its shelf life.',
-    fix: 'None: use it or plan for new.',
+    fix: 'None: it is used in time or it is not; either is recorded when it is done.',
     source: 'published: UFGS 07920',
   },
   'best-before-past': {
@@ -115,7 +117,7 @@ const rules = {
     tag: 'deprecated',
     title: 'Material on the shelf is past its best-before date',
     why: 'Published specifications use no sealant past its shelf life.',
-    fix: 'None: take it off the shelf, and off `on-hand`.',
+    fix: 'None: only a count of the shelf can tell what of it is left. Take it off the shelf, then off `on-hand`.',
     source: 'published: UFGS 07920',
   },
 } as const;
@@ -152,17 +154,28 @@ export const fallsDue = family(rules, function* (context): Iterable<Located & { 
     if (isUnread(due, context) || isSaidElsewhere(due, dues)) continue;
     // A rig of which nothing at all is recorded is spoken of by another rule.
     if (rule === undefined || (due.kind === 'inspect' && rig.events.length === 0)) continue;
+    const { said, related, ...plan } = planFor(due, rule, context);
     const place = due.sourceEvent ? placeOf(due, context) : { file: rig.file, at: rig.nameAt };
     yield {
       ...place,
       rule,
-      message: sentence(due, context),
+      message: `${sentence(due, context)}${said}`,
       rig: rig.name,
-      related: relatedTo(due),
+      related: [...relatedTo(due), ...related],
+      ...plan,
       ...(due.item === undefined ? {} : { item: due.item }),
     };
   }
 });
+
+const nothing = { said: '', related: [] } as const;
+
+/** What is planned against it, or could be. The shelf and what is only to be known need no plan. */
+function planFor({ kind, item, items, date }: Due, rule: Rule, context: RigContext) {
+  if (kind === 'best-before' || rule === 'tape-in-second-half') return nothing;
+  const word = kind === 'strip' ? 'strip' : kind === 'temporary-cover' ? 'cover' : 'inspect';
+  return followedUp(context, word, item === undefined ? (items ?? []) : [item], date);
+}
 
 /** Whether lines about it could not be read: what they say may have settled it. */
 function isUnread({ item, items, kind }: Due, context: RigContext): boolean {

@@ -9,6 +9,15 @@ export interface Related {
   readonly message: string;
 }
 
+/** A plan that would follow up a finding, for the rig that it is about: `inspect bath-vent before 2026-12-02`. */
+export interface FollowUp {
+  readonly word: string;
+  /** Empty for the whole rig. */
+  readonly items: readonly string[];
+  /** An ISO date. */
+  readonly before: string;
+}
+
 /** A finding at a place of a file. `item` and `rig` name what it is about, for `accept`. */
 export interface Finding {
   readonly rule: string;
@@ -20,4 +29,5 @@ export interface Finding {
   readonly related?: readonly Related[];
   readonly rig?: string;
   readonly item?: string;
+  readonly followUp?: FollowUp;
 }

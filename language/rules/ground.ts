@@ -3,7 +3,7 @@ import type { Located } from '../resolve/located.ts';
 import type { Primer } from '../resolve/types.ts';
 import { groundOf } from '../seams/index.ts';
 import { harmsOf, objectionsTo, primerNeeded, primersOf } from './bond.ts';
-import { type Job, jobsOf, laidBy, said } from './jobs.ts';
+import { firstDo, type Job, jobsOf, laidBy, said } from './jobs.ts';
 import { family, type RigContext } from './rule.ts';
 
 const rules = {
@@ -11,28 +11,28 @@ const rules = {
     severity: 'error',
     title: 'Something over silicone',
     why: 'Nothing but silicone holds on silicone or on the film that it leaves. Strip it, abrade or digest the film, and test with a piece of tape.',
-    fix: 'None: whether the film is gone only a test can tell.',
+    fix: 'Adds a plan to strip what lies there first; whether the film is gone only a test can tell.',
     source: 'common practice',
   },
   'does-not-bond': {
     severity: 'error',
     title: 'A material on a surface that it must not be used on',
     why: 'It will let go, or it harms the surface.',
-    fix: 'None: another material or another preparation is a decision.',
+    fix: 'Adds a plan to strip what lies there first; on the surface itself another material is a decision.',
     source: "the material's `never-on`, else the built-in library, each with its kind",
   },
   'only-by-label': {
     severity: 'warning',
     title: 'A material on a surface for which only its label can say yes',
     why: "If your product's label names this surface, add it to the material's `bonds-to`, with the preparation that it asks for.",
-    fix: 'None: only the label can tell.',
+    fix: 'None: only the label can tell; if it says yes, the surface goes to `bonds-to` of the material.',
     source: 'the built-in library, each figure with its kind',
   },
   'test-patch-first': {
     severity: 'information',
     title: 'A material on a surface where a test patch comes first',
     why: 'It may or may not hold here. Lay a piece, wait, peel.',
-    fix: 'None: only a test can tell.',
+    fix: 'Adds a plan to strip what lies there first; on the surface itself only a test can tell.',
     source: 'the built-in library, each figure with its kind',
   },
   'bond-unknown': {
@@ -45,7 +45,7 @@ const rules = {
     severity: 'warning',
     title: 'Butyl tape on a thermoplastic membrane',
     why: 'It is a temporary patch that will let go in the end. The lasting repair of such a sheet is a weld.',
-    fix: 'None: whether a patch will do is a decision.',
+    fix: 'None: the membrane stays what it is, and whether a patch will do until a weld is a decision.',
     source: 'published: TI 809-53 (US Army, 1999) p. 7-7',
   },
   'solvent-harms-surface': {
@@ -80,6 +80,9 @@ export const ground = family(rules, function* (context) {
   }
 });
 
+/** What comes off with what lies there; of the others the label decides. */
+const comesOff = new Set<string>(['silicone-underneath', 'does-not-bond', 'test-patch-first']);
+
 const about = (job: Job) => ({ file: job.file, at: job.place.at, item: job.place.item });
 function* bonds(job: Job, { view }: RigContext): Iterable<Found> {
   for (const { used, material } of laidBy(job)) {
@@ -95,8 +98,15 @@ function* bonds(job: Job, { view }: RigContext): Iterable<Found> {
             ? [{ file: grade.origin.file, at: grade.origin.at, message: `${material.name} says so.` }]
             : [];
         const here = { ...about(job), related: [...below, ...where] };
+        // What lies there can come off; the roof itself cannot.
+        const strip = layer ? { fixes: firstDo('strip', job, true) } : {};
         for (const { rule, text } of objectionsTo(material, surface, view))
-          yield { ...here, rule, message: `\`${used.name}\` on ${surface} (\`${job.place.item}\`): ${text}` };
+          yield {
+            ...here,
+            rule,
+            message: `\`${used.name}\` on ${surface} (\`${job.place.item}\`): ${text}`,
+            ...(comesOff.has(rule) ? strip : {}),
+          };
       }
     }
   }

@@ -1,9 +1,10 @@
 // Work that was done or is planned, in one form: what is laid, where, on which stretches as they were before it.
-import type { Span } from '../grammar/problem.ts';
-import { openPlans } from '../resolve/done.ts';
+import type { Fix, Span } from '../grammar/problem.ts';
+import { itemsOf, openPlans } from '../resolve/done.ts';
 import type { Material, Place, RigView } from '../resolve/types.ts';
 import type { SeamState, Stretch } from '../seams/index.ts';
 import { changed } from '../seams/stretches.ts';
+import type { PlanStatement } from '../statements/plans.ts';
 import type { Used } from '../statements/slots/amounts.ts';
 import { once, type RigContext } from './rule.ts';
 import { workedOut } from './worked-out.ts';
@@ -12,7 +13,11 @@ import { workedOut } from './worked-out.ts';
 export interface Job {
   readonly verb: 'seal' | 'tape' | 'coat' | 'prime' | 'patch';
   readonly planned: boolean;
+  /** The plan as it is written, where it is one. */
+  readonly plan?: PlanStatement;
   readonly file: string;
+  /** Whether a plan dries the seam. */
+  readonly dried?: boolean;
   /** The record's line. */
   readonly at: Span;
   /** The name of the seam, or the set that it belongs to. */
@@ -96,11 +101,10 @@ function* planned(context: RigContext): Iterable<Job> {
   const { view, dates } = context;
   const { seams } = workedOut(context).state;
   const open = openPlans(view.rig, dates.asOf);
-  const emptied = new Set(
-    open
-      .filter(({ statement }) => ['strip', 'replace', 'rebed'].includes(statement.word))
-      .flatMap(({ places }) => places.map((place) => place.item)),
-  );
+  const itemsOfPlans = (...words: readonly string[]) =>
+    new Set(open.flatMap((plan) => (words.includes(plan.statement.word) ? itemsOf(plan) : [])));
+  const emptied = itemsOfPlans('strip', 'replace', 'rebed');
+  const dried = itemsOfPlans('dry');
   for (const { statement, file, places } of open) {
     const verb = verbOf[statement.word as keyof typeof verbOf];
     if (verb === undefined) continue;
@@ -117,6 +121,8 @@ function* planned(context: RigContext): Iterable<Job> {
       yield {
         verb,
         planned: true,
+        plan: statement,
+        dried: dried.has(place.item),
         file,
         at: statement.at,
         place,
@@ -156,3 +162,19 @@ export const said = (job: Job) =>
   job.planned
     ? `to ${job.verb}`
     : { seal: 'sealed', tape: 'taped', coat: 'coated', prime: 'primed', patch: 'patched' }[job.verb];
+
+/** A plan of `word` on the job's seam before it; none for what is done. */
+export function firstDo(word: 'strip' | 'dry', job: Job, unsure?: true): readonly Fix[] {
+  if (!job.planned) return [];
+  const { at, place } = job;
+  const line = `${word} ${place.item}`;
+  return [{ label: `Add \`${line}\` before it`, at: [at[0], at[0]], text: `${line}\n  `, ...(unsure && { unsure }) }];
+}
+
+/** Takes back a plan that names nothing but the job's seam; none for what is done. */
+export function takeBack(job: Job): readonly Fix[] {
+  const { plan, place } = job;
+  const [only, ...others] = plan?.targets ?? [];
+  if (!plan || others.length > 0 || only?.name !== place.item) return [];
+  return [{ label: 'Remove this plan', at: plan.at, text: '', unsure: true }];
+}

@@ -1,27 +1,28 @@
 // Rules of laying tape: is a strip longer than every roll, and does it leave a hand any room?
 
 import { tapePieces } from '../measure/pieces.ts';
-import { besideSeam, SPLICE_CLEAR } from '../measure/splicing.ts';
+import { SPLICE_CLEAR } from '../measure/splicing.ts';
 import { type OpenPlan, openPlans } from '../resolve/done.ts';
 import type { Located } from '../resolve/located.ts';
 import type { Item, Rig, Tape } from '../resolve/types.ts';
 import { lengthText } from '../values/display.ts';
 import { listed } from './listed.ts';
 import { family, type RigContext, type RuleEntry } from './rule.ts';
+import { clearOf, splitOver } from './splicing.ts';
 
 const rules = {
   'longer-than-rolls': {
     severity: 'information',
     title: 'A strip is longer than every roll on sale',
     why: 'It has to be spliced: as few times as possible, at least 12 in from corners and openings, the forward part over the rear part.',
-    fix: 'None: where to splice is shown; the roll is what it is.',
+    fix: 'Splits an edge that a plan names whole into stretches that one roll each makes, clear of corners and openings. Where the splice lies is for a person to confirm.',
     source: 'common practice',
   },
   'no-slack': {
     severity: 'information',
     title: 'A band leaves no room beside the strip',
     why: 'Tape that is laid by hand wanders. With less than 1/4 in to spare along a side edge, use a wider tape or one strip more.',
-    fix: 'None: the choice of tape is yours.',
+    fix: 'None: a wider tape or one strip more is a choice of the owner, and both cost.',
     source: 'from memory',
   },
 } as const satisfies Record<string, RuleEntry>;
@@ -72,6 +73,7 @@ function* planned(plan: OpenPlan, tape: Tape, rig: Rig, items: ReadonlyMap<strin
         at: origin.at,
         message: `A roll of ${size.text}.`,
       })),
+      fixes: splitOver(plan, item, rig, roll - 2 * lap.nm),
     };
   }
 }
@@ -88,25 +90,4 @@ function spliced(parts: number, longest: number, roll: number, item: Item, rig: 
   if (clear.length === 0) return `Splice it once, ${how}; no place is that far from ${listed(near)}.`;
   const why = near.length > 0 ? ` (clear of ${listed(near)})` : '';
   return `Splice it once, ${spans} from the front${why}: ${how}.`;
-}
-
-type Reach = readonly [from: number, to: number];
-
-/**
- * Where along a side edge a splice may lie: neither part longer than a roll, and a foot from the corners and from the
- * openings beside the edge. A part reaches from its corner to the splice.
- */
-function clearOf(edge: Item, rig: Rig, from: number, to: number): { clear: readonly Reach[]; near: readonly string[] } {
-  const beside = besideSeam(edge, rig);
-  let clear: Reach[] = [[Math.max(from, SPLICE_CLEAR), Math.min(to, rig.roof!.along.nm - SPLICE_CLEAR)]];
-  for (const { span } of beside) {
-    const [low, high] = [span[0] - SPLICE_CLEAR, span[1] + SPLICE_CLEAR];
-    clear = clear.flatMap(([a, b]): Reach[] => [
-      [a, Math.min(b, low)],
-      [Math.max(a, high), b],
-    ]);
-    clear = clear.filter(([a, b]) => a <= b);
-  }
-  clear = clear.filter(([a, b]) => a <= b);
-  return { clear, near: [...new Set(beside.map(({ placed }) => placed.item.name))] };
 }

@@ -1,6 +1,7 @@
 // Rules of readings and of leaks that come back.
 import type { Located } from '../resolve/located.ts';
 import { isThere, moistureLevels, moistureTrend, risePoints, type Stretch } from '../seams/index.ts';
+import { followedUp } from './follow-up.ts';
 import { listed } from './listed.ts';
 import { family, type RigContext } from './rule.ts';
 import { workedOut } from './worked-out.ts';
@@ -10,28 +11,28 @@ const rules = {
     severity: 'warning',
     title: 'A moisture reading rises',
     why: 'The trend says more than the figure: something lets water in. Find the source before anything is closed up.',
-    fix: 'None: find the source, and record it.',
+    fix: 'Plans a look at the place within a week; what is planned already is named. The finding stays until it is done and recorded.',
     source: 'a rise of 4 points: from memory',
   },
   'moisture-decay': {
     severity: 'warning',
     title: 'A moisture reading of 20 % or more',
     why: 'From about 20 % on fungi can decay wood. Find the source, dry it out, close nothing up.',
-    fix: 'None: find the source, and record it.',
+    fix: 'Plans a look at the place within a week; what is planned already is named. The finding stays until it is done and recorded.',
     source: 'published: decay fungi need at least 20 % (Smulski 1996, UMass)',
   },
   'moisture-open-up': {
     severity: 'warning',
     title: 'A moisture reading of 25 % or more',
     why: 'Open it up, or ask a professional: the wood behind may be soft.',
-    fix: 'None: open it up, and record what was found.',
+    fix: 'Plans a look at the place within a week; what is planned already is named. The finding stays until it is done and recorded.',
     source: 'from memory; fibre saturation is at about 30 % (USDA Wood Handbook 2010)',
   },
   'leak-again': {
     severity: 'warning',
     title: 'A leak came back',
     why: 'A place that leaks again after a repair was repaired at the wrong spot. Test with water from the bottom up.',
-    fix: 'None: where the water comes in only a test can tell.',
+    fix: 'Plans a look at the place within a week; what is planned already is named. The finding stays until it is done and recorded.',
     source: 'published: ASTM D7053 for the way of testing',
   },
 } as const;
@@ -72,6 +73,7 @@ function* readings(context: RigContext): Iterable<Found> {
     const place = [...event.findings.flatMap((finding) => finding.places), ...event.places].find(
       (one) => one.item === seam.item.name,
     );
+    const { said, related, ...plan } = followedUp(context, 'inspect', [seam.item.name]);
     const where = last.inside === undefined ? '' : ` (${last.inside})`;
     const trend = before && before.percent !== last.percent ? `, ${before.text} on ${before.event.last}` : '';
     yield {
@@ -79,10 +81,12 @@ function* readings(context: RigContext): Iterable<Found> {
       at: place?.at ?? event.record.at,
       item: seam.item.name,
       rule,
-      message: `\`${seam.item.name}\`${where} reads ${last.text} on ${event.last}${trend}. ${rules[rule].why}`,
-      ...(before
-        ? { related: [{ file: before.event.file, at: before.event.record.at, message: `${before.text} here.` }] }
-        : {}),
+      message: `\`${seam.item.name}\`${where} reads ${last.text} on ${event.last}${trend}. ${rules[rule].why}${said}`,
+      related: [
+        ...(before ? [{ file: before.event.file, at: before.event.record.at, message: `${before.text} here.` }] : []),
+        ...related,
+      ],
+      ...plan,
     };
   }
 }
@@ -101,20 +105,25 @@ function* leaks(context: RigContext): Iterable<Found> {
           (words !== undefined && one.inside?.toLowerCase() === words) ||
           one.suspects.some((item) => leak.suspects.includes(item)),
       );
+    const { said, related, ...plan } = followedUp(context, 'inspect', leak.suspects);
     const where = leak.inside ?? listed(leak.suspects);
     yield {
       file: leak.event.file,
       at: leak.event.record.at,
       rule: 'leak-again',
-      message: `Water came in where it did before (${where}): ${before.map((one) => one.event.last).join(', ')}. Test with water from the bottom up before anything is sealed again.`,
-      related: before.flatMap(({ event, repairs }) => [
-        { file: event.file, at: event.record.at, message: 'It leaked here.' },
-        ...repairs.map((repair) => ({
-          file: repair.event.file,
-          at: repair.event.record.at,
-          message: 'This did not end it.',
-        })),
-      ]),
+      message: `Water came in where it did before (${where}): ${before.map((one) => one.event.last).join(', ')}. Test with water from the bottom up before anything is sealed again.${said}`,
+      related: [
+        ...before.flatMap(({ event, repairs }) => [
+          { file: event.file, at: event.record.at, message: 'It leaked here.' },
+          ...repairs.map((repair) => ({
+            file: repair.event.file,
+            at: repair.event.record.at,
+            message: 'This did not end it.',
+          })),
+        ]),
+        ...related,
+      ],
+      ...plan,
       ...(leak.suspects[0] === undefined ? {} : { item: leak.suspects[0] }),
     };
   }

@@ -22,7 +22,7 @@ const rules = {
     severity: 'information',
     title: 'Files use each other in a circle',
     why: 'It does no harm: names are looked up when they are needed. One of the `use` lines may be left out.',
-    fix: 'None: either line may go.',
+    fix: 'None: which of the `use` lines goes decides which file can stand alone.',
   },
   'file-not-found': {
     ...error,
@@ -34,7 +34,7 @@ const rules = {
     severity: 'warning',
     title: 'A file is used twice',
     why: 'Once is enough.',
-    fix: 'None: either line may go.',
+    fix: 'None: either line may go, and a remark beside it may belong to only one of them.',
   },
   'name-twice': {
     ...error,
@@ -82,7 +82,7 @@ const rules = {
     ...error,
     title: 'Like something of another kind',
     why: 'A rig is like a model or a rig, everything else like its own kind.',
-    fix: 'None: the kinds do not fit.',
+    fix: 'None: the two kinds have different lines, so that nothing could be taken over.',
   },
   'like-circle': {
     ...error,
@@ -100,7 +100,7 @@ const rules = {
     ...error,
     title: 'An item is dropped and written in one block',
     why: 'A line replaces the inherited one by itself; `without` is for items that the rig does not have.',
-    fix: 'None.',
+    fix: 'Takes the name out of `without`.',
   },
   'same-day-order': {
     severity: 'warning',

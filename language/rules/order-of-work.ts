@@ -1,9 +1,13 @@
 // Rules of the order of work: nothing is left bare, laps shed water, clocks run out before the rig is washed or driven.
+import type { Fix, Span } from '../grammar/problem.ts';
+import { openPlans } from '../resolve/done.ts';
 import type { Located } from '../resolve/located.ts';
 import type { Item } from '../resolve/types.ts';
-import { allowedAt, clockEnds, type Layer, type SeamState } from '../seams/index.ts';
+import { allowedAt, clockEnds, firstDay, type Layer, type SeamState } from '../seams/index.ts';
 import { addDays } from '../values/calendar.ts';
+import { followedUp } from './follow-up.ts';
 import { family, type RigContext } from './rule.ts';
+import { waitUntil } from './waiting.ts';
 import { workedOut } from './worked-out.ts';
 
 const rules = {
@@ -11,28 +15,28 @@ const rules = {
     severity: 'warning',
     title: 'Something was stripped or replaced and not sealed again',
     why: 'A bare flange is open to the next rain. It counts from the day after.',
-    fix: 'None: whether it was sealed and not written down is for you to say.',
+    fix: 'Plans to cover it within a week, unless it was sealed and not written down; what is planned already is named. The finding stays until it is done and recorded.',
     source: 'common practice',
   },
   'lay-order-broken': {
     severity: 'warning',
     title: 'Tape laid under what it should lie over',
     why: 'The wind of the road drives water into a lap that faces it: the rear is laid first, then the sides over it, the front last. Two cures are accepted: stop the later piece 1 in short and bridge each corner with a patch whose edges all get a bead; or leave it on top and give its forward edge a bead.',
-    fix: 'None: which cure is taken is a decision.',
+    fix: 'None: which of the two cures is taken is a decision, and neither changes what is recorded.',
     source: 'common practice',
   },
   'washed-too-early': {
     severity: 'warning',
-    title: 'Washed before the clock of fresh work ran out',
+    title: 'Washed before the clock of fresh work runs out',
     why: 'Water and brush lift what has not set.',
-    fix: 'None: what was done stays as it is recorded.',
+    fix: 'Moves a planned wash to the first day that the clock allows. A record of what was done stays as it is.',
     source: "the material's `wash`, else from memory",
   },
   'driven-too-early': {
     severity: 'warning',
     title: 'Leaves before the drive clock of fresh work runs out',
     why: 'The wind of the road lifts what has not set.',
-    fix: 'None: either the trip or the work moves.',
+    fix: 'Moves the beginning of a coming trip to the first day that the clock allows, which is for a person to agree to. Bookings and what was done stay.',
     source: "the material's `drive`, else from memory",
   },
 } as const;
@@ -56,12 +60,15 @@ function* bare(context: RigContext): Iterable<Found> {
     const covered = stretch?.temporary && (stretch.temporary.until?.last ?? '9999') >= context.dates.asOf;
     if (covered) continue;
     const target = event.places.find((place) => place.item === seam.item.name);
+    const { said, related, ...plan } = followedUp(context, 'cover', [seam.item.name]);
     yield {
       rule: 'left-bare',
       file: event.file,
       at: target?.at ?? event.record.at,
       item: seam.item.name,
-      message: `\`${seam.item.name}\` was ${event.record.word} on ${event.last} and nothing was laid on it since: it is open to the rain.`,
+      message: `\`${seam.item.name}\` was ${event.record.word} on ${event.last} and nothing was laid on it since: it is open to the rain.${said}`,
+      related,
+      ...plan,
     };
   }
 }
@@ -112,25 +119,36 @@ function* laps(context: RigContext): Iterable<Found> {
 }
 
 function* washes(context: RigContext): Iterable<Found> {
-  for (const { event, before } of workedOut(context).steps) {
+  const { steps, state } = workedOut(context);
+  for (const { event, before } of steps) {
     if (event.record.word !== 'washed') continue;
-    for (const seam of before.values()) {
-      const early = running(seam, 'wash', event.last, context);
-      if (!early) continue;
-      yield {
-        rule: 'washed-too-early',
-        file: event.file,
-        at: event.record.at,
-        item: seam.item.name,
-        message: `\`${seam.item.name}\` was worked on with ${early.material} on ${early.laid}; it may be washed from ${early.from}.`,
-        ...(early.event
-          ? { related: [{ file: early.event.file, at: early.event.record.at, message: 'Laid here.' }] }
-          : {}),
-      };
-      break;
-    }
+    const met = soonest(before.values(), event.last, context);
+    if (met) yield { ...washed(met), file: event.file, at: event.record.at };
+  }
+  const { asOf } = context.dates;
+  for (const { statement, file } of openPlans(context.view.rig, asOf)) {
+    if (statement.word !== 'wash') continue;
+    const day = [asOf, statement.on?.first ?? '', statement.after?.first ?? ''].sort().at(-1) as string;
+    const met = soonest(state.seams.values(), day, context);
+    if (met) yield { ...washed(met), file, at: statement.at, fixes: waitUntil(statement, met.early.firstDay) };
   }
 }
+
+/** The seam whose fresh work may be washed last, where that is after a day. */
+function soonest(seams: Iterable<SeamState>, day: string, context: RigContext) {
+  const met = [...seams].flatMap((seam) => {
+    const early = running(seam, 'wash', day, context);
+    return early ? [{ seam, early }] : [];
+  });
+  return met.sort((a, b) => (a.early.firstDay < b.early.firstDay ? 1 : -1))[0];
+}
+
+const washed = ({ seam: { item }, early }: NonNullable<ReturnType<typeof soonest>>) => ({
+  rule: 'washed-too-early' as const,
+  item: item.name,
+  message: `\`${item.name}\` was worked on with ${early.material} on ${early.laid}; it may be washed from ${early.from}.`,
+  related: [{ file: early.event.file, at: early.event.record.at, message: 'Laid here.' }],
+});
 
 function running(seam: SeamState, clock: 'wash' | 'drive', day: string, { view }: RigContext) {
   for (const { layers } of seam.stretches) {
@@ -148,6 +166,7 @@ function running(seam: SeamState, clock: 'wash' | 'drive', day: string, { view }
       return {
         material: layer.material,
         laid: event.last,
+        firstDay: firstDay(earliest),
         from: earliest.time === undefined ? earliest.date : `${earliest.date} ${earliest.time}`,
         event,
       };
@@ -177,8 +196,18 @@ function* departures(context: RigContext): Iterable<Found> {
         item,
         message: `\`${item}\` was worked on with ${early.material} on ${early.laid}; the rig may be driven from ${early.from}, and it leaves on ${next.first}.`,
         related: [{ file: event.file, at: event.record.at, message: 'Laid here.' }],
+        fixes: leaveLater(next.origin.at, early.firstDay, context),
       };
       break;
     }
   }
+}
+
+/** A trip of the rig's own block that has not begun may begin later. */
+function leaveLater(at: Span, day: string, { declaration, dates }: RigContext): readonly Fix[] {
+  const trip = declaration?.statements.find((one) => one.at === at);
+  if (trip?.word !== 'trip' || !trip.spans.days || trip.days.low.first <= dates.asOf) return [];
+  if (trip.days.high.last < day) return [];
+  const text = `${day} to ${trip.days.high.text}`;
+  return [{ label: `Wait until ${day}`, at: trip.spans.days, text, unsure: true }];
 }

@@ -13,6 +13,7 @@ import { duesFor } from './falls-due.ts';
 import { type FreeDays, firstFree, type Hindrance } from './free-days.ts';
 import { listed } from './listed.ts';
 import { family, type RigContext, type RuleEntry } from './rule.ts';
+import { putOff } from './waiting.ts';
 import { workedOut } from './worked-out.ts';
 
 const rules = {
@@ -26,13 +27,13 @@ const rules = {
     severity: 'error',
     title: 'A plan begins after it has to be done',
     why: '`after` is the first day on which it may be done, `before` the last one.',
-    fix: 'None: only the writer knows which date is wrong.',
+    fix: 'None: either date may be the wrong one, and the wrong guess moves the work by months.',
   },
   'plan-in-the-past': {
     severity: 'warning',
     title: 'A plan was not kept',
     why: 'Its day is past. Record what was done, in the past tense and with its date, or give the plan another day.',
-    fix: 'None: only the writer knows whether it was done.',
+    fix: 'Puts the plan off to the first free day. If it was done, `Record as done today` writes the record instead.',
   },
   'plan-done': {
     severity: 'hint',
@@ -50,7 +51,7 @@ const rules = {
     severity: 'warning',
     title: 'No free day is left for a plan',
     why: 'Every day from when it may be done until when it has to be done is taken. Do it earlier, or give it more time.',
-    fix: 'None: whether it may be later is a decision.',
+    fix: 'Puts the last day off to the first free one, which is for a person to agree to.',
   },
   'too-long-for-its-days': {
     severity: 'information',
@@ -133,12 +134,18 @@ function* ofPlan(plan: Plan, view: RigView, asOf: string): Iterable<PlanningFoun
           rule: 'plan-in-the-past',
           ...where,
           message: `${leftOf(openPart(plan, view.rig, asOf, since))} to be done ${on ? 'on' : 'by'} ${(on ?? before)?.text}, ${count(daysBetween(to, asOf))} ago: record it as \`${pastOf[statement.word]} DATE …\`, or give it another day.`,
+          fixes: laterThanPast(plan, view, asOf),
         };
     return;
   }
   if (to === undefined || (!on && !after && !before) || doneBy(plan, view.rig, asOf)) return;
   const found = notFree(plannedDay(plan), freeDaysOf(plan, view), from, to);
   if (found) yield { ...where, ...found };
+}
+
+function laterThanPast(plan: Plan, view: RigView, asOf: string): readonly Fix[] {
+  const { day } = firstFree(asOf, freeDaysOf(plan, view));
+  return day === undefined ? [] : putOff(plan.statement, day);
 }
 
 /** How a sentence about what was to be done begins: the plan, or the items that are left of it. */
@@ -148,19 +155,21 @@ function leftOf(plan: OpenPlan | undefined): string {
   return `Of this, ${listed(items)} ${items.length === 1 ? 'was' : 'were'}`;
 }
 
-/** The one day of a plan as written, with the place of the clause; empty where the plan has a span of days. */
+/** The one day of a plan as written, with the place of the clause; of a span of days the place of its last one. */
 export interface PlannedDay {
   readonly on?: string;
   readonly onAt?: Span;
+  readonly beforeAt?: Span;
 }
 
 export function plannedDay({ statement: { on, spans } }: Plan): PlannedDay {
-  return on ? { on: on.text, ...(spans.on ? { onAt: spans.on } : {}) } : {};
+  if (on) return { on: on.text, ...(spans.on ? { onAt: spans.on } : {}) };
+  return spans.before ? { beforeAt: spans.before } : {};
 }
 
 /** What is to be said of a plan whose days are all taken; undefined if one is free. Shared with fleets. */
 export function notFree(
-  { on, onAt }: PlannedDay,
+  { on, onAt, beforeAt }: PlannedDay,
   days: FreeDays,
   from: string,
   to: string,
@@ -178,7 +187,10 @@ export function notFree(
     const fixes: Fix[] = day === undefined || !at ? [] : [{ label: `Write \`on ${day}\``, at, text: `on ${day}` }];
     return { rule: 'day-not-free', message: `${on} is not free: ${because}. ${could}`, fixes, related };
   }
-  return { rule: 'no-free-day', message: `No day from ${from} to ${to} is free: ${because}. ${could}`, related };
+  const text = `before ${day}`;
+  const fixes: Fix[] =
+    day === undefined || !beforeAt ? [] : [{ label: `Put off: \`${text}\``, at: beforeAt, text, unsure: true }];
+  return { rule: 'no-free-day', message: `No day from ${from} to ${to} is free: ${because}. ${could}`, fixes, related };
 }
 
 function crossing({ statement }: Plan): readonly [string, string] | undefined {

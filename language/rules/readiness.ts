@@ -1,15 +1,16 @@
 // Rules of readiness: what tape or sealant is laid over must be cured, attached and dry.
 import type { Located } from '../resolve/located.ts';
 import { coverAllowed } from '../seams/index.ts';
-import { type Job, jobsOf } from './jobs.ts';
+import { firstDo, type Job, jobsOf } from './jobs.ts';
 import { family, type RigContext } from './rule.ts';
+import { waitUntil } from './waiting.ts';
 
 const rules = {
   'tape-too-early': {
     severity: 'error',
     title: 'Tape over sealant that is not ready to be covered',
     why: "Solvent that tape shuts in blisters and softens its butyl; a sealant that cures from moisture never cures under tape. Before the low figure of the sealant's `cover` clock no tape goes over it.",
-    fix: 'Moves a planned tape to the first day that the clock allows. A record of what was done stays as it is: look at the tape again.',
+    fix: 'Moves a planned tape to the day on which the clock is silent, or strips first what takes no tape at all. A record of what was done stays as it is: look at the tape again.',
     source: 'common practice; the figures are those of the label, else from memory',
   },
   'tape-before-full-cure': {
@@ -23,7 +24,7 @@ const rules = {
     severity: 'information',
     title: 'Nobody knows whether what lies under the tape may be covered',
     why: 'The sealant below, its age or its figure is not known. An unknown sealant is tested for silicone first, and stripped if in doubt.',
-    fix: 'None: only a look at the roof can tell.',
+    fix: 'Adds a plan to strip the seam before the tape, for who is in doubt. A record of what was done stays as it is.',
     source: 'common practice',
   },
   'tape-over-lifting': {
@@ -44,7 +45,7 @@ const rules = {
     severity: 'information',
     title: 'Tape over hairline cracks',
     why: 'Acceptable under wide tape once it is clean: the cracks are shallow.',
-    fix: 'None: nothing has to be changed.',
+    fix: 'None: wide tape may go over hairline cracks, so that nothing has to be changed.',
     source: 'common practice',
   },
   'seal-over-lifting': {
@@ -78,11 +79,8 @@ export const readiness = family(rules, function* (context) {
 type Found = Located & { readonly rule: keyof typeof rules };
 
 const about = (job: Job) => ({ file: job.file, at: job.place.at, item: job.place.item });
-const lineBefore = (job: Job, text: string) => [
-  { label: `Add \`${text.trim()}\` before it`, at: [job.at[0], job.at[0]] as const, text: `${text.trim()}\n  ` },
-];
-
 function* wet(job: Job): Iterable<Found> {
+  if (job.dried) return;
   for (const stretch of job.stretches) {
     const reading = stretch.readings.at(-1);
     const damp = reading !== undefined && reading.percent > 19;
@@ -96,7 +94,7 @@ function* wet(job: Job): Iterable<Found> {
       rule: 'over-wet',
       message: `\`${job.place.item}\` is ${job.planned ? `to be ${job.verb === 'tape' ? 'taped' : 'sealed'}` : job.verb === 'tape' ? 'taped' : 'sealed'}, but ${why}. Dry it out and take a reading of 19 % or less first.`,
       ...(event ? { related: [{ file: event.file, at: event.record.at, message: 'Seen here.' }] } : {}),
-      ...(job.planned ? { fixes: lineBefore(job, `dry ${job.place.item}`) } : {}),
+      fixes: firstDo('dry', job),
     };
     return;
   }
@@ -124,7 +122,7 @@ function* condition(job: Job): Iterable<Found> {
       rule: worst[word],
       message: `\`${job.place.item}\` was found ${word} on ${event.last}. ${mend}`,
       related: [{ file: event.file, at: event.record.at, message: `Found ${word} here.` }],
-      ...(job.planned && word !== 'hairline' ? { fixes: lineBefore(job, `strip ${job.place.item}`) } : {}),
+      ...(word === 'hairline' ? {} : { fixes: firstDo('strip', job) }),
     };
     return;
   }
@@ -140,7 +138,7 @@ function* lifting(job: Job): Iterable<Found> {
       rule: 'seal-over-lifting',
       message: `\`${job.place.item}\` was found ${word} on ${event.last}, and new sealant holds no better than what it lies on. Strip what lifts first.`,
       related: [{ file: event.file, at: event.record.at, message: `Found ${word} here.` }],
-      ...(job.planned ? { fixes: lineBefore(job, `strip ${job.place.item}`) } : {}),
+      fixes: firstDo('strip', job),
     };
     return;
   }
@@ -165,6 +163,7 @@ function* cure(job: Job, { view }: RigContext): Iterable<Found> {
         rule: 'cover-unknown',
         message: `Nobody knows what lies under the tape on \`${item}\`: test it for silicone first, and strip it if in doubt.`,
         related,
+        fixes: firstDo('strip', job, true),
       };
       return;
     }
@@ -174,6 +173,7 @@ function* cure(job: Job, { view }: RigContext): Iterable<Found> {
         rule: 'tape-too-early',
         message: `\`${item}\` is sealed with ${layer?.material ?? 'a sealant'}, which takes no tape at any time. Strip it first.`,
         related,
+        fixes: firstDo('strip', job),
       };
       return;
     }
@@ -189,9 +189,7 @@ function* cure(job: Job, { view }: RigContext): Iterable<Found> {
         ? `\`${item}\` was sealed with ${layer?.material} on ${layer?.last}; tape may go over it after ${clock}: from ${first} at the earliest, without doubt from ${safe}.`
         : `\`${item}\` was sealed with ${layer?.material} on ${layer?.last}; tape over it is without doubt from ${safe} (${clock}).`,
       related,
-      ...(job.planned
-        ? { fixes: [{ label: `Wait until ${safe}`, at: [job.at[1], job.at[1]] as const, text: ` after ${safe}` }] }
-        : {}),
+      ...(job.plan ? { fixes: waitUntil(job.plan, safe) } : {}),
     };
     return;
   }

@@ -32,7 +32,7 @@ export const reading = family({
     ...error,
     title: 'A block is not closed',
     why: 'Every `{` needs its `}`. The end of the block was guessed from the indentation.',
-    fix: 'None: the place of the brace is guessed.',
+    fix: 'Closes the block where its lines seem to end, which is a guess.',
   },
   'missing-open-brace': {
     ...error,
@@ -50,7 +50,7 @@ export const reading = family({
     ...error,
     title: 'Blocks are nested too deep',
     why: 'The language has at most three levels of blocks.',
-    fix: 'None: the text is damaged.',
+    fix: 'None: the text is damaged, and nobody can tell from it which braces are too many.',
   },
   'missing-heading': {
     ...error,
@@ -134,13 +134,13 @@ export const reading = family({
     ...error,
     title: 'A list is not finished',
     why: 'Something is expected after a comma.',
-    fix: 'None: only the writer knows what follows.',
+    fix: 'Removes the comma; only the writer knows whether something was to follow.',
   },
   'misplaced-comma': {
     severity: 'warning',
     title: 'A comma has no meaning',
     why: 'Commas stand between the members of a list.',
-    fix: 'None.',
+    fix: 'Removes the comma.',
   },
   misplaced: {
     ...error,

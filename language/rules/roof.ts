@@ -51,7 +51,7 @@ const rules = {
     severity: 'information',
     title: 'Two items lie too close to be treated one by one',
     why: 'Tape and sealant need sound roof on each side. Where two flanges leave less, treat them as one, or seal what cannot be taped.',
-    fix: 'None: the roof is as it is.',
+    fix: 'None: the roof is as it is, and its items are where they are.',
     source: 'common practice: 1 in of margin on each side; from memory: the bite of a frame',
   },
   'no-such-side': {

@@ -4,7 +4,7 @@ import type { Span } from '../grammar/problem.ts';
 import type { Declaration } from '../records/file.ts';
 import type { Located } from '../resolve/located.ts';
 import type { Dates, Policy } from '../resolve/types.ts';
-import { unknownRule } from './accept.ts';
+import { renewals, unknownRule } from './accept.ts';
 import { family } from './rule.ts';
 
 export const silencing = family({
@@ -84,6 +84,7 @@ export function silencingLines(
             rule: 'accept-expired',
             at,
             message: `This was accepted until ${statement.until.last}; where \`${name}\` finds something, it speaks again.`,
+            fixes: renewals(statement, asOf),
           });
       } else if (statement.severity === 'off') {
         written.push(silencer);

@@ -21,7 +21,7 @@ const rules = {
     severity: 'warning',
     title: 'No rig reads a history',
     why: 'A rig reads the histories of its own file and of those that it names with `records`. What it does not read does not count.',
-    fix: 'None here: the line belongs into the file of the rig, and the message has it.',
+    fix: 'None: the line belongs into the file of the rig, and the message has it ready to be copied.',
   },
   'history-claimed-twice': {
     severity: 'error',

@@ -44,7 +44,7 @@ export function acceptActions(
 }
 
 /** A rig by its name, from the file of a finding or from whoever reads the history in it. */
-function rigNamed(session: Features['session'], path: string, name: string) {
+export function rigNamed(session: Features['session'], path: string, name: string) {
   for (const file of [path, ...session.workspace.readersOf(path, name)]) {
     const declaration = session.project
       .records(file)

@@ -7,15 +7,13 @@ import { rangeOf } from '../places.ts';
 import { acceptActions } from './accept-actions.ts';
 import { diagnosticOf } from './diagnostics.ts';
 import { withoutEmptyLine } from './edits.ts';
+import { followUpActions } from './follow-up-actions.ts';
 import { type Features, type Here, hereIn } from './here.ts';
 import { planActions } from './plan-actions.ts';
 
-/** Further ways out of a finding than the texts that it carries, by rule. */
-export type MoreFixes = (finding: Finding, here: Here) => readonly CodeAction[];
-
 export const fixAllKind = `${CodeActionKind.SourceFixAll}.rigseam`;
 
-export const actions = (features: Features, more: ReadonlyMap<string, MoreFixes> = new Map()): CodeActionProvider => ({
+export const actions = (features: Features): CodeActionProvider => ({
   getCodeActions(document, { range, context }) {
     const here = hereIn(features, document);
     const findings = features.session.workspace.findingsIn(here.path);
@@ -26,7 +24,7 @@ export const actions = (features: Features, more: ReadonlyMap<string, MoreFixes>
       const [from, to] = [here.document.offsetAt(range.start), here.document.offsetAt(range.end)];
       for (const finding of findings) {
         if (finding.at[0] > to || finding.at[1] < from) continue;
-        out.push(...fixesOf(finding, here, features.can), ...(more.get(finding.rule)?.(finding, here) ?? []));
+        out.push(...fixesOf(finding, here, features.can), ...followUpActions(features, here, finding));
         const all = fixAllOf(finding.rule, findings, here);
         if (all && !out.some(({ title }) => title === all.title)) out.push(all);
       }
