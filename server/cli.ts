@@ -7,6 +7,7 @@ import { Temporal } from 'temporal-polyfill';
 import { compareMarkdown } from '../language/compare/index.ts';
 import { isValidDate } from '../language/values/calendar.ts';
 import { version } from '../package.json';
+import { type AddOptions, addToRigs, type Printed } from './cli/add-record.ts';
 import { changedSince } from './cli/changed.ts';
 import { checkText, compactText, printed } from './cli/check.ts';
 import { runCheck } from './cli/check-run.ts';
@@ -70,6 +71,14 @@ const program = new Command('rigseam')
 const asOfOption = () =>
   new Option('--as-of <date>', 'the date that everything speaks of (default: today)').argParser(date);
 const todayOption = () => new Option('--today <date>', 'take this date for today; for tests').argParser(date);
+const writeOption = () => new Option('--write', 'write it: all files, or none');
+const orHere = (paths: readonly string[]) => (paths.length > 0 ? paths : ['.']);
+
+/** What was done, or would be; exit code 1 where something was left out. */
+function tell({ text, json, failed }: Printed, options: { readonly json?: true }): void {
+  print(options.json ? `${JSON.stringify(json, undefined, 2)}\n` : text);
+  if (failed) process.exitCode = 1;
+}
 
 program
   .command('check')
@@ -173,6 +182,19 @@ program
     print(result.text);
     if (result.damaged || (check && result.changed.length > 0)) process.exitCode = 1;
   });
+
+program
+  .command('add-record')
+  .description('adds one record or plan to many rigs; shows what would be written, and writes with --write')
+  .argument('<statement>', 'such as "sealed 2026-05-02 all with GreyLap"')
+  .argument('[paths...]', 'files or folders (default: the current folder)')
+  .requiredOption('--rigs <name...>', 'the rigs, by name or by a pattern such as "Te*"')
+  .addOption(writeOption())
+  .option('--json', 'print one JSON object')
+  .addOption(todayOption())
+  .action((statement: string, paths: string[], options: DateOptions & AddOptions) =>
+    tell(addToRigs(statement, asked(orHere(paths), process.cwd()), datesOf(options), options), options),
+  );
 
 if (parentPort) serveJudging(parentPort, workerData);
 else await run();
