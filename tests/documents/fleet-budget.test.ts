@@ -91,10 +91,10 @@ describe('in which month an amount is spent', () => {
   const planned = budget.entries.filter(({ certainty }) => certainty === 'planned');
 
   it('is that of the order for material that takes time to come, never before the as-of date', () => {
-    // Three weeks before 2027-05-01.
+    // It is planned from Saturday 2027-05-01 on, and the crew works from Monday: three weeks before that.
     const strip = planned.find(({ rig, what }) => rig === 'Auk' && what.startsWith('Strip'));
     expect(strip).toMatchObject({ month: '2027-04', class: 'material' });
-    expect(strip?.why).toBe('ordered by 2027-04-10, 3 weeks before the visit of 2027-05-01');
+    expect(strip?.why).toBe('ordered by 2027-04-12, 3 weeks before the visit of 2027-05-03');
   });
 
   it('is none for a plan without a day, which stands in a row of its own', () => {

@@ -56,6 +56,21 @@ describe('a calendar for each bay', () => {
     expect(day(stay.end as Date)).toBe(rain.safeFrom);
   });
 
+  it('is written for every crew too, each with its own visits', () => {
+    const two = fleetPapers({ 'a.rig': twoYards.replace('crew 2 for', 'crew Ladder 2 for') }, '2027-04-05', 'a.rig');
+    const crews = [...two.texts.keys()].filter((name) => name.includes('.crew-')).sort();
+    expect(crews).toEqual(['Yard.crew-Ladder.ics', 'Yard.crew-South.ics']);
+    const uids = (name: string) =>
+      Object.values(nodeIcal.sync.parseICS(two.texts.get(name) as string)).flatMap((one) =>
+        one?.type === 'VEVENT' ? [one.uid.replace(/.*visit\//, '').replace(/@.*/, '')] : [],
+      );
+    const of = (yard: string) => two.scene.rigs.filter((rig) => rig.yard === yard).flatMap(({ visits }) => visits);
+    expect(of('North').map(({ crewName }) => crewName)).toEqual(['Ladder', 'Ladder']);
+    expect(uids('Yard.crew-Ladder.ics')).toHaveLength(2);
+    expect(uids('Yard.crew-Ladder.ics').every((uid) => uid.startsWith('Auk/'))).toBe(true);
+    expect(uids('Yard.crew-South.ics')).toHaveLength(of('South').length);
+  });
+
   it('is not written where there is only one', () => {
     const one = fleetPapers({ 'a.rig': oneYard.replace('bay Hall indoor', '') }, '2027-04-05', 'a.rig');
     expect(one.scene.schedule.visits.some(({ bay }) => bay === 'Shed')).toBe(true);

@@ -12,7 +12,7 @@ const kinds = [
   'schedule.ics',
   'schedule.json',
 ];
-const ofFleet = ['late.md', 'late.csv', 'budget.md', 'budget.csv'];
+const ofFleet = ['late.md', 'late.csv', 'budget.md', 'budget.csv', 'summary.html'];
 const rows = ['rigs', 'seams', 'dues', 'visits', 'budget'].map((kind) => `${kind}.jsonl`);
 const sheets = ['worksheet.html', 'inspection.html'];
 

@@ -10,9 +10,10 @@ import { jsonLinesOf } from './json-lines.ts';
 import { lateLines } from './late.ts';
 import { lateCsv, lateMarkdown } from './late-written.ts';
 import { sceneOf } from './scene.ts';
+import { summaryPage } from './summary/page.ts';
 
 /**
- * Of a fleet `NAME.late.{md,csv}`, `NAME.budget.{md,csv}`, a calendar for each crew and bay where there are several, and
+ * Of a fleet `NAME.late.{md,csv}`, `NAME.budget.{md,csv}`, the page `NAME.summary.html`, a calendar for each crew and bay where there are several, and
  * `NAME.{rigs,seams,dues,visits,budget}.jsonl`. An owner's rig needs none of them.
  */
 export function fleetPapersOf(subject: Subject, papers: Papers, dates: Dates): readonly TextFile[] {
@@ -26,6 +27,7 @@ export function fleetPapersOf(subject: Subject, papers: Papers, dates: Dates): r
     file('late.csv', lateCsv(late)),
     file('budget.md', budgetMarkdown(scene, budget)),
     file('budget.csv', budgetCsv(budget)),
+    file('summary.html', summaryPage(scene, late, budget)),
     ...calendarsOf(scene),
     ...jsonLinesOf(scene, budget),
   ];

@@ -70,7 +70,7 @@ function visitRows(scene: FleetScene, rig: FleetRig): readonly VisitRow[] {
       last: endOf(visit),
       days: visit.days.length,
       bay: visit.bay ?? null,
-      crew: null,
+      crew: visit.crewName ?? null,
       people: visit.people,
       minutes: visit.minutes,
       tasks: visit.tasks.length,

@@ -14,7 +14,7 @@ export interface Class {
   readonly stroke?: number;
 }
 
-const byCondition: readonly Class[] = [
+export const byCondition: readonly Class[] = [
   { id: 'sound', words: 'sound', colour: '#ffffff' },
   { id: 'chalky', words: 'chalky', colour: '#f4ecb8', marks: 'M0.9 1h0.2', stroke: 0.35 },
   { id: 'hairline', words: 'hairline', colour: '#f3cf7a', marks: 'M-0.5 2.5L2.5 -0.5', stroke: 0.2 },
