@@ -37,6 +37,14 @@ export function estimateCsv(paper: EstimatePaper): string {
       ...row,
       section: `all rigs, ${row.section}`,
     })),
+    ...paper.together.flatMap(({ material, sent = [] }) =>
+      sent.map(({ from, to, what, amount }) => ({
+        section: 'all rigs, sent',
+        item: material,
+        what: `${what} from ${from} to ${to}`,
+        ...quantity(amount),
+      })),
+    ),
     ...paper.sums.map(({ total, rigs, currency }) => ({
       section: 'all rigs',
       item: 'total',

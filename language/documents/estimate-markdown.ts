@@ -49,7 +49,7 @@ function ofFleet({ estimates, sums, unsummed, together }: EstimatePaper): string
       'To buy for all rigs together',
       paragraphs(
         purchaseTable({ purchases: together.map(({ purchase }) => purchase) }),
-        bullets(together.flatMap(savedText)),
+        bullets([...together.flatMap(savedText), ...together.flatMap(sentText)]),
         together.length > 0
           ? 'Whoever buys together cuts by these lists. Those of the single rigs hold where each buys for itself; their totals are reckoned so.'
           : undefined,
@@ -57,6 +57,11 @@ function ofFleet({ estimates, sums, unsummed, together }: EstimatePaper): string
     ),
     ...together.flatMap(({ cutting }) => (cutting ? [cuttingText(cutting)] : [])),
   ];
+}
+
+/** What goes from the shelf of one yard to another. */
+function sentText({ material, sent = [] }: EstimatePaper['together'][number]): readonly string[] {
+  return sent.map(({ from, to, what }) => plain(`${material}: send ${what} from ${from} to ${to}.`));
 }
 
 /** What one purchase for all saves of a material. */

@@ -41,7 +41,7 @@ export function cuttingText(list: Estimate['cutting'][number]): string {
       (cut) =>
         `${cut.rig === undefined ? '' : `${plain(cut.rig)} `}${cut.piece} (${plain(cut.item)}, ${plain(cut.what)}${cut.part ? `, part ${cut.part[0]} of ${cut.part[1]}` : ''}) ${cut.length.text}`,
     );
-    return `${plain(one.what)}, ${one.usable.text} usable: ${cuts.length === 0 ? 'not needed' : cuts.join('; ')} – ${one.left.text} left`;
+    return `${plain(one.at === undefined ? one.what : `${one.what} at ${one.at}`)}, ${one.usable.text} usable: ${cuts.length === 0 ? 'not needed' : cuts.join('; ')} – ${one.left.text} left`;
   });
   const splices =
     list.splices === 0

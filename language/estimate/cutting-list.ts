@@ -50,6 +50,7 @@ export function cuttingList(tape: Tape, plan: CutPlan, { rolls, shelf, pieces }:
     return {
       kind: kind === 'roll' ? 'roll' : 'on-hand',
       what,
+      ...(from.at === undefined ? {} : { at: from.at }),
       usable: from.usable.figure,
       cuts,
       left: left.figure,

@@ -7,9 +7,11 @@ import { rounded } from '../values/exact.ts';
 import { moneyOf } from '../values/money.ts';
 import { buyContainers } from './containers.ts';
 import type { Needs } from './needs.ts';
-import type { Estimate, Pooled, Purchase } from './schema.ts';
+import type { Estimate, Pooled, Purchase, Sent } from './schema.ts';
+import { pouredSent, tapeSent } from './sent.ts';
+import { placeOf, type Sharing, type Shelves, shelvesOf } from './shelves.ts';
 import type { Poured } from './sizes.ts';
-import { type OnHand, onHandOf } from './stock.ts';
+import type { OnHand } from './stock.ts';
 import { buyTape, type Numbered, type TapePurchase } from './tape.ts';
 
 /** A rig of the fleet with its own estimate. */
@@ -39,16 +41,23 @@ export function pooledPurchases(
   const tapes = gathered(rigs, ({ tapes: all }) => all.map((each) => ({ material: each.tape, need: each.pieces })));
   const poured = gathered(rigs, ({ poured: all }) => all.map((each) => ({ material: each.material, need: each })));
   return [
-    ...tapes.map(({ material, parts }, i) =>
-      pooled(material, parts, shelvesOf(fleet, rigs, tapes, i, asOf), (onHand) =>
+    ...tapes.map(({ material, parts }, i) => {
+      const shelves = shelvesOf(fleet, rigs, sharingOf(tapes, i), asOf);
+      const one = pooled(material, parts, shelves, (onHand) =>
         tapeTogether(material, parts, onHand, fleet, currency, lp),
-      ),
-    ),
-    ...poured.map(({ material, parts }, i) =>
-      pooled(material, parts, shelvesOf(fleet, rigs, poured, i, asOf), (onHand) =>
+      );
+      return withSent(
+        one,
+        fleet.yards.length > 0 && one.cutting ? tapeSent(fleet, one.cutting, homesOf(fleet, parts)) : [],
+      );
+    }),
+    ...poured.map(({ material, parts }, i) => {
+      const shelves = shelvesOf(fleet, rigs, sharingOf(poured, i), asOf);
+      const one = pooled(material, parts, shelves, (onHand) =>
         pouredTogether(material, parts, onHand, fleet, currency),
-      ),
-    ),
+      );
+      return withSent(one, pouredSent(material, wantedAt(fleet, parts), shelves, fleet.policy.units.value));
+    }),
   ];
 }
 
@@ -85,48 +94,19 @@ function soldAs(material: Material): string {
   return JSON.stringify([material.kind, material.name, own]);
 }
 
-interface Shelves {
-  /** What lies on the rigs' own shelves, and that with the fleet's. */
-  readonly own: OnHand;
-  readonly all: OnHand;
-}
-
-/**
- * The shelves for one of the groups that are bought together. Where several groups are of one name, sold in different ways,
- * each has the shelves of its own rigs; the fleet's, and those of rigs that need none, serve the first: nothing twice.
- */
-function shelvesOf(
-  fleet: Fleet,
-  rigs: readonly RigNeeds[],
+/** One of the groups that are bought together, among those of its name. */
+function sharingOf(
   groups: readonly { readonly material: Material; readonly parts: readonly Part<unknown>[] }[],
   index: number,
-  asOf: string,
-): Shelves {
+): Sharing {
   const { material, parts } = groups[index]!;
   const alike = groups.filter((group) => group.material.name === material.name);
-  const isFirst = alike[0] === groups[index];
-  const elsewhere = new Set(alike.flatMap((group) => (group.parts === parts ? [] : group.parts.map(({ rig }) => rig))));
-  const from = isFirst ? rigs.filter((rig) => !elsewhere.has(rig)) : parts.map(({ rig }) => rig);
-  const own = merged(from.map(({ view }) => onHandOf(view.rig, material, asOf)));
-  if (!isFirst) return { own, all: own };
-  const has = ({ view }: RigNeeds) =>
-    view.rig.stock.some((each) =>
-      each.word === 'on-hand'
-        ? each.stock.some(({ name }) => name === material.name)
-        : each.material.name === material.name,
-    );
-  // Work takes from the rig's own shelf where it has one, else from the fleet's.
-  const events = rigs.filter((rig) => !has(rig)).flatMap(({ view }) => view.rig.events);
-  return { own, all: merged([own, onHandOf({ stock: fleet.stock, events }, material, asOf)]) };
-}
-
-function merged(shelves: readonly OnHand[]): OnHand {
-  const origin = shelves.find((shelf) => shelf.origin)?.origin;
+  const others = alike.filter((group) => group.parts !== parts);
   return {
-    lengths: shelves.flatMap(({ lengths }) => lengths),
-    mL: shelves.reduce((sum, { mL }) => sum + mL, 0),
-    questions: shelves.flatMap(({ questions }) => questions),
-    ...(origin ? { origin } : {}),
+    material,
+    rigs: parts.map(({ rig }) => rig),
+    elsewhere: new Set(others.flatMap((group) => group.parts.map(({ rig }) => rig))),
+    isFirst: alike[0] === groups[index],
   };
 }
 
@@ -134,10 +114,11 @@ function tapeTogether(
   tape: Tape,
   parts: readonly Part<readonly Numbered[]>[],
   onHand: OnHand,
-  { policy }: Fleet,
+  fleet: Fleet,
   currency: string | undefined,
   lp: LinearPrograms | undefined,
 ): TapePurchase {
+  const { policy } = fleet;
   const system = policy.units.value;
   const pieces = parts.flatMap(({ rig, need }) => need.map((piece) => ({ ...piece, rig: rig.view.rig.name })));
   const needs = parts.map(({ need, own, rig }) => {
@@ -145,8 +126,32 @@ function tapeTogether(
     const inputs = [lengthInput('need', { nm, text: own.need.text }, system)];
     return long(nm, system, { rule: `what ${rig.view.rig.name} needs`, formula: 'need', inputs }).figure;
   });
-  return buyTape(tape, pieces, onHand, policy, currency, system, { cut: (problem) => cutFleet(problem, lp), needs });
+  const homes = fleet.yards.length > 0 ? homesOf(fleet, parts) : undefined;
+  return buyTape(tape, pieces, onHand, policy, currency, system, {
+    cut: (problem) => cutFleet(problem, lp),
+    needs,
+    ...(homes ? { homeOf: (rig: string) => homes.get(rig) ?? fleet.name } : {}),
+  });
 }
+
+/** The place of each rig. */
+function homesOf(fleet: Fleet, parts: readonly Part<unknown>[]): ReadonlyMap<string, string> {
+  return new Map(parts.map(({ rig }) => [rig.view.rig.name, placeOf(fleet, rig)]));
+}
+
+/** What the rigs of each place need, with the spare, in millilitres. */
+function wantedAt(fleet: Fleet, parts: readonly Part<Needs['poured'][number]>[]): ReadonlyMap<string, number> {
+  const out = new Map<string, number>();
+  const spare = 1 + fleet.policy.spare.value.percent / 100;
+  for (const { rig, need } of parts) {
+    const place = placeOf(fleet, rig);
+    const mL = need.fillings.reduce((sum, each) => sum + each.mL, 0);
+    out.set(place, (out.get(place) ?? 0) + mL * spare);
+  }
+  return out;
+}
+
+const withSent = (one: Pooled, sent: readonly Sent[]): Pooled => (sent.length === 0 ? one : { ...one, sent });
 
 function pouredTogether(
   material: Poured,
@@ -169,7 +174,7 @@ function pouredTogether(
 function pooled(
   material: Material,
   parts: readonly Part<unknown>[],
-  { own, all }: Shelves,
+  { own, all }: Pick<Shelves, 'own' | 'all'>,
   buy: (onHand: OnHand) => Pick<TapePurchase, 'purchase' | 'cutting'>,
 ): Pooled {
   const { purchase, cutting } = buy(all);

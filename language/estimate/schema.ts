@@ -108,6 +108,8 @@ export const StockLine = z
   .strictObject({
     kind: z.enum(['roll', 'on-hand']),
     what: z.string(),
+    /** Of a length on hand in a fleet of several yards: where it lies. */
+    at: z.string().exactOptional(),
     usable: Figure,
     cuts: z
       .array(
@@ -186,6 +188,18 @@ export const Purchase = z
   .readonly();
 export type Purchase = z.infer<typeof Purchase>;
 
+/** What of one material goes from the shelf of one yard to another, since one purchase counts with the shelves of all. */
+export const Sent = z
+  .strictObject({
+    from: z.string(),
+    to: z.string(),
+    /** In words: `2 cartridges`, `18 ft on hand`. */
+    what: z.string(),
+    amount: Figure,
+  })
+  .readonly();
+export type Sent = z.infer<typeof Sent>;
+
 /** One material bought for all rigs of a fleet together. */
 export const Pooled = z
   .strictObject({
@@ -193,6 +207,8 @@ export const Pooled = z
     rigs: z.array(z.string()).readonly(),
     purchase: Purchase,
     cutting: CuttingList.exactOptional(),
+    /** Of a fleet of several yards: what is sent from one to another. */
+    sent: z.array(Sent).readonly().exactOptional(),
     /** What the rigs would pay, each buying for itself; missing where no price is known. */
     apart: Figure.exactOptional(),
     /** What buying together saves of it, and what the fleet's own shelf saves beyond. */

@@ -10,6 +10,8 @@ import type { Question } from './schema.ts';
 export interface TapeOnHand {
   readonly length: Length;
   readonly roll: boolean;
+  /** Where it lies, in a fleet of several yards. */
+  readonly at?: string;
   readonly origin: Origin;
 }
 

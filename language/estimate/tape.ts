@@ -8,6 +8,7 @@ import type { System } from '../values/display.ts';
 import type { Length } from '../values/length.ts';
 import { fromMinor, minorUnits } from '../values/money.ts';
 import { countedOf } from '../values/numbers.ts';
+import { cutAtHome } from './at-home.ts';
 import { cuttingList, pieceName } from './cutting-list.ts';
 import { buyable, moneyInput, priced } from './priced.ts';
 import type { CuttingList, PieceLine, Purchase, Question } from './schema.ts';
@@ -27,6 +28,8 @@ export interface Numbered {
 export interface Together {
   readonly cut: (problem: CutProblem) => CutResult;
   readonly needs: readonly Explained[];
+  /** In a fleet of several yards: the place of a rig. */
+  readonly homeOf?: (rig: string) => string;
 }
 
 export interface TapePurchase {
@@ -42,6 +45,8 @@ export interface Stocked {
   readonly what: string;
   readonly length: Length;
   readonly usable: Long;
+  /** Where it lies, in a fleet of several yards. */
+  readonly at?: string;
 }
 
 /** The cheapest rolls for the pieces of a tape that are given in laying order, and the cutting list. */
@@ -52,13 +57,21 @@ export function buyTape(
   policy: Pick<Policy, 'rollWaste' | 'splices'>,
   currency: string | undefined,
   system: System,
-  { cut, needs }: Together = { cut: cutRolls, needs: pieces.map(({ line }) => line.length) },
+  { cut, needs, homeOf }: Together = { cut: cutRolls, needs: pieces.map(({ line }) => line.length) },
 ): TapePurchase {
   const { from, currency: paid } = buyable(tape.rolls, currency);
   const rolls = from.map(({ size, origin }) => stocked(`roll of ${size.text}`, size, origin, policy, true, system));
-  const shelf = onHand.lengths.map(({ length, roll, origin }) =>
-    stocked(roll ? `unopened roll of ${length.text}` : `${length.text} on hand`, length, origin, policy, roll, system),
-  );
+  const shelf = onHand.lengths.map(({ length, roll, origin, at }) => ({
+    ...stocked(
+      roll ? `unopened roll of ${length.text}` : `${length.text} on hand`,
+      length,
+      origin,
+      policy,
+      roll,
+      system,
+    ),
+    ...(at === undefined ? {} : { at }),
+  }));
   const result = cut({
     pieces: pieces.map(({ nm, keepOff }, i) => ({ id: String(i), length: nm, ...(keepOff ? { keepOff } : {}) })),
     rolls: rolls.map(({ usable }, i) => ({
@@ -88,7 +101,12 @@ export function buyTape(
     const question: Question = { rule: 'no-roll', about: tape.name, text };
     return { purchase: { ...base, buy: [], proven: false, proof: text }, questions: [...onHand.questions, question] };
   }
-  const { plan } = result;
+  const plan = homeOf
+    ? cutAtHome(result.plan, {
+        ofPiece: (id) => homeOf(pieces[Number(id)]?.rig ?? ''),
+        shelf: shelf.map(({ at = '', usable }) => ({ place: at, length: usable.nm })),
+      })
+    : result.plan;
   const buy = plan.buy.map(({ id, count }) => {
     const { price, origin } = from[Number(id)]!;
     const line = { what: rolls[Number(id)]!.what, count };
