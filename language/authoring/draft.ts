@@ -20,11 +20,13 @@ export interface Draft {
   readonly files: Files;
   /**
    * Makes a change, with its lines in form and all others as they were. Where it would bring an error to what `judged` says it is
-   * not made, and the errors are given back.
+   * not made, and the errors are given back. `spares`: errors that come to stand on other lines than these do not hinder it; they
+   * are kept in `caused`.
    */
-  insert(change: Insertion, judged: string): readonly Finding[];
+  insert(change: Insertion, judged: string, spares?: 'other-lines'): readonly Finding[];
   /** The same for a file that is not there yet. */
   create(path: string, text: string): readonly Finding[];
+  readonly caused: readonly Finding[];
   /** All files that differ now, by path. */
   changes(): readonly Change[];
 }
@@ -46,27 +48,43 @@ export function draftOver(under: Files, dates: Dates, exists?: (path: string) =>
   const errorsIn = (path: string) =>
     examined(project, path, dates, exists).findings.filter(({ severity }) => severity === 'error');
 
-  const attempt = (path: string, text: string, judged: string): readonly Finding[] => {
+  const caused: Finding[] = [];
+  const attempt = (
+    path: string,
+    text: string,
+    judged: string,
+    hinders: (finding: Finding) => boolean = () => true,
+  ): readonly Finding[] => {
     const before = known.get(judged) ?? (files.read(judged) === undefined ? [] : errorsIn(judged));
     const old = texts.get(path);
     texts.set(path, text);
     project.changed([path]);
     const after = errorsIn(judged);
     const fresh = withoutThose(after, before);
-    if (fresh.length === 0) known.set(judged, after);
-    else {
-      known.set(judged, before);
-      if (old === undefined) texts.delete(path);
-      else texts.set(path, old);
-      project.changed([path]);
+    if (!fresh.some(hinders)) {
+      known.set(judged, after);
+      caused.push(...fresh);
+      return [];
     }
-    return fresh;
+    known.set(judged, before);
+    if (old === undefined) texts.delete(path);
+    else texts.set(path, old);
+    project.changed([path]);
+    return fresh.filter(hinders);
   };
 
   return {
     project,
     files,
-    insert: ({ file, at, text }, judged) => attempt(file, inForm(files.read(file) ?? '', at, text), judged),
+    caused,
+    insert({ file, at, text }, judged, spares) {
+      const { after, first, last } = inForm(files.read(file) ?? '', at, text);
+      return attempt(file, after, judged, (finding) => {
+        if (!spares || finding.file !== file) return !spares;
+        const line = linesIn(after, finding.at[0]);
+        return line >= first && line <= last;
+      });
+    },
     create: (path, text) => attempt(path, edited(text, format(text).edits), path),
     changes: () =>
       [...texts]
@@ -77,11 +95,11 @@ export function draftOver(under: Files, dates: Dates, exists?: (path: string) =>
 }
 
 /** A text with a piece put into it; of its lines only those that came are brought into form. */
-function inForm(text: string, [start, end]: Insertion['at'], piece: string): string {
+function inForm(text: string, [start, end]: Insertion['at'], piece: string) {
   const after = text.slice(0, start) + piece + text.slice(end);
   const first = linesIn(after, start + (/^[\r\n]*/.exec(piece)?.[0].length ?? 0));
   const last = linesIn(after, start + piece.trimEnd().length);
-  return edited(after, format(after, { first, last }).edits);
+  return { after: edited(after, format(after, { first, last }).edits), first, last };
 }
 
 const linesIn = (text: string, end: number): number => text.slice(0, end).split('\n').length - 1;

@@ -81,22 +81,23 @@ export function planInsertion(own: RecordBlock, word: string, said: string): Ins
 }
 
 /**
- * The change that writes a line of description into the rig: behind the last line that `isLike` tells of, else as the first
+ * The change that writes lines of description into the rig: behind the last line that `isLike` tells of, else as the first
  * of its block. Undefined: the rig is not there.
  */
 export function lineInsertion(
   own: RecordBlock,
-  said: string,
+  said: readonly string[],
   isLike: (word: string) => boolean,
 ): Insertion | undefined {
   const block = readBlock(own);
   if (!block) return undefined;
   const last = block.line.block?.findLast(({ head }) => isLike(head));
   const first = block.line.block?.[0];
-  const line = `${formIn(block, last ?? first).indent}${said}`;
-  if (isOnOneLine(block)) return unfolded(block, last, [line]);
-  if (last) return behind(block, last, [line]);
-  return first ? inFrontOf(block, first, [line], false) : atEnd(block, [line]);
+  const { indent } = formIn(block, last ?? first);
+  const lines = said.map((line) => indent + line);
+  if (isOnOneLine(block)) return unfolded(block, last, lines);
+  if (last) return behind(block, last, lines);
+  return first ? inFrontOf(block, first, lines, false) : atEnd(block, lines);
 }
 
 function readBlock({ file, text, start }: RecordBlock): Block | undefined {
