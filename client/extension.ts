@@ -13,6 +13,7 @@ import { newRig } from './authoring/new-rig.ts';
 import { recordInspection } from './authoring/record-inspection.ts';
 import { calendars } from './calendar/panels.ts';
 import { showCalendar } from './calendar/show.ts';
+import { comparisons } from './compare.ts';
 import { explainRule } from './explain-rule.ts';
 import { goTo } from './go-to.ts';
 import { type LanguageServer, languageServer } from './language-server.ts';
@@ -42,6 +43,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
     commands.registerCommand(calendarCommand, (argument?: unknown) => showCalendar(server, months, argument)),
     commands.registerCommand(newRigCommand, () => newRig(server)),
     commands.registerCommand(recordInspectionCommand, (argument?: unknown) => recordInspection(server, argument)),
+    commands.registerCommand('rigseam.compare', comparisons(context, server)),
     commands.registerCommand('rigseam.setAsOf', setAsOf),
     commands.registerCommand('rigseam.explainRule', (rule?: unknown) => explainRule(server, rule)),
     commands.registerCommand('rigseam.restart', () => start(server)),

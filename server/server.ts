@@ -39,6 +39,7 @@ import { abilities } from './abilities.ts';
 import { answer } from './answer.ts';
 import { serveAuthoring } from './authoring.ts';
 import { type BackgroundPace, backgroundChecks, type Progress } from './background.ts';
+import { serveComparisons } from './compared.ts';
 import { documentsFor } from './documents.ts';
 import { resolveCompletion } from './features/documented.ts';
 import { resolveHint } from './features/hints.ts';
@@ -147,6 +148,7 @@ export function startServer(connection: Connection, host: Host, pace: Pace = cal
   serveCalendars(connection, features, stale);
   serveAuthoring(connection, features);
   serveTables(connection, features);
+  serveComparisons(connection, features, host);
   answer(connection, rulesAsk, ruleNames);
   answer(connection, papersAsk, async (request) => {
     await background.found();

@@ -42,7 +42,20 @@ const sharedKinds: ReadonlySet<Declaration['kind']> = new Set([
  * What changed from one project to another. Where a record stands does not count: renamed files and moved rigs are no changes.
  * Both sides are seen on one date. What reads the same texts on both sides is not worked out.
  */
-export function compareProjects(before: Side, after: Side, { from, to, dates, fileName, lp }: Asked): Comparison {
+export function compareProjects(before: Side, after: Side, asked: Asked): Comparison {
+  const steps = comparing(before, after, asked);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
+}
+
+/** The same a rig or a fleet at a time, for whoever has something else to do between them. */
+export function* comparing(
+  before: Side,
+  after: Side,
+  { from, to, dates, fileName, lp }: Asked,
+): Generator<void, Comparison> {
   const touched = touchedFiles(before, after);
   const pairs = (kinds: ReadonlySet<Declaration['kind']>) =>
     paired(declarationsOf(before, touched, kinds), declarationsOf(after, touched, kinds));
@@ -57,15 +70,24 @@ export function compareProjects(before: Side, after: Side, { from, to, dates, fi
         .find(({ rig }) => rig.at === place.declaration.at);
     return view && { side, place, view, inFleet: files.has(place.file) };
   };
-  const rigs = pairs(rigKinds).flatMap((pair): readonly RigChange[] => {
+  yield;
+  const rigs: RigChange[] = [];
+  for (const pair of pairs(rigKinds)) {
     const old = then(before, pair.before, listed.before);
     const now = then(after, pair.after, listed.after);
     const was = pair.before?.declaration.name;
     if (was !== undefined) names.set(was, namesNow(was, now?.view));
     const change = rigChanged(old, now, dates, fileName);
-    return change ? [change] : [];
-  });
+    if (change) rigs.push(change);
+    yield;
+  }
   const namesOf = (rig: string) => names.get(rig) ?? namesNow(rig, undefined);
+  const fleets: FleetChange[] = [];
+  for (const pair of pairs(fleetKinds)) {
+    const change = fleetChanged(before, after, pair, { dates, fileName, namesOf, ...(lp && { lp }) });
+    if (change) fleets.push(change);
+    yield;
+  }
   return {
     document: 'rigseam/compare/1',
     from,
@@ -74,9 +96,7 @@ export function compareProjects(before: Side, after: Side, { from, to, dates, fi
     library: libraryVersion,
     shared: pairs(sharedKinds).flatMap((pair) => sharedChanged(before, after, pair, fileName) ?? []),
     rigs,
-    fleets: pairs(fleetKinds).flatMap(
-      (pair) => fleetChanged(before, after, pair, { dates, fileName, namesOf, ...(lp && { lp }) }) ?? [],
-    ),
+    fleets,
     money: moneyOf(rigs),
     note: deferral,
   };

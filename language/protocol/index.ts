@@ -2,6 +2,7 @@
 // matter. Client and server meet only here.
 export { type Ask, ask } from './ask.ts';
 export * from './authoring.ts';
+export * from './compare.ts';
 export * from './files.ts';
 export * from './fleet-calendar.ts';
 export * from './go-to.ts';

@@ -4,7 +4,7 @@ import { folderOf, resolvePath } from '../../language/resolve/paths.ts';
 import type { Project } from '../../language/resolve/project.ts';
 import { dependenciesOf } from '../dependencies.ts';
 import type { DiskFiles } from '../files.ts';
-import { commitOf, parts, type Repository, repositoryAround } from './git.ts';
+import { commitOf, parts, type Repository, repositoryAround } from '../git.ts';
 
 /**
  * The paths that differ from a revision: committed since, staged, only in the working tree, or new and not ignored. Of a

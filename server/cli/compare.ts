@@ -6,10 +6,10 @@ import { createProject } from '../../language/resolve/project.ts';
 import type { Dates } from '../../language/resolve/types.ts';
 import { enginePath, isFolder } from '../disk-node.ts';
 import { type DiskFiles, isBelow } from '../files.ts';
+import { commitOf, type Repository, repositoryAround } from '../git.ts';
+import { type Blobs, filesAtCommit, filesNow } from '../revision.ts';
 import { loadLinearPrograms } from '../solver/highs.ts';
-import { commitOf, type Repository, repositoryAround } from './git.ts';
 import { Misuse } from './paths.ts';
-import { type Blobs, filesAtCommit, filesNow } from './revision.ts';
 
 export interface CompareOptions {
   readonly from: string;

@@ -4,9 +4,9 @@ import { dirname } from 'node:path';
 import { rigFilesBelow } from '../disk.ts';
 import { enginePath, isFolder, nodeDisk, strictDisk } from '../disk-node.ts';
 import { type DiskFiles, diskFiles } from '../files.ts';
+import { Misuse } from '../misuse.ts';
 
-/** A mistake in the call itself: exit code 2. */
-export class Misuse extends Error {}
+export { Misuse };
 
 export interface Asked {
   /** The folder that paths are printed from. */
@@ -40,6 +40,14 @@ export function asked(paths: readonly string[], from: string): Asked {
   }
   if (files.size === 0) throw new Misuse(`There is no \`.rig\` file in ${paths.map((p) => `\`${p}\``).join(', ')}.`);
   return { from, roots: [...roots], files: [...files].sort(), folders: [...folders].sort(), whole: folders.size > 0 };
+}
+
+/** Folders that may be empty or not there yet, and the `.rig` files in them. */
+export function askedOrEmpty(folders: readonly string[], from: string): Asked {
+  const paths = folders.map(enginePath);
+  const files = new Set(paths.flatMap((path) => (existsSync(path) ? rigFilesBelow(disk, path) : [])));
+  const roots = new Set(paths.map((path) => workspaceOf(path, from)));
+  return { from, roots: [...roots], files: [...files].sort(), folders: [...paths].sort(), whole: true };
 }
 
 /** The repository around a folder; without one the current folder where it holds the folder, else the folder itself. */

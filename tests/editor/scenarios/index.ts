@@ -1,6 +1,7 @@
 // All scenarios, in the order in which they are run.
 import type { Scenario } from '../scenario.ts';
 import { browser } from './browser.ts';
+import { compare } from './compare.ts';
 import { firstMinutes } from './first-minutes.ts';
 import { mainJob } from './main-job.ts';
 import { navigation } from './navigation.ts';
@@ -20,4 +21,5 @@ export const scenarios: readonly Scenario[] = [
   views,
   records,
   firstMinutes,
+  compare,
 ];

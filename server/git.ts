@@ -1,7 +1,7 @@
 // What git knows of the files around a folder. Nothing goes through a shell, and nothing is written.
 import { type ExecFileSyncOptionsWithBufferEncoding, execFileSync } from 'node:child_process';
-import { enginePath } from '../disk-node.ts';
-import { Misuse } from './paths.ts';
+import { enginePath } from './disk-node.ts';
+import { Misuse } from './misuse.ts';
 
 export interface Repository {
   /** The folder of its working tree. */

@@ -1,9 +1,9 @@
 // The `.rig` files of a git revision, or of the working tree, as a disk in memory.
-import { skippedFolders } from '../../language/protocol/index.ts';
-import { isBookingsFile } from '../../language/tables/bookings.ts';
-import { type Disk, rigFilesBelow } from '../disk.ts';
-import { nodeDisk } from '../disk-node.ts';
-import { type DiskFiles, diskFiles, isBelow } from '../files.ts';
+import { skippedFolders } from '../language/protocol/index.ts';
+import { isBookingsFile } from '../language/tables/bookings.ts';
+import { type Disk, rigFilesBelow } from './disk.ts';
+import { nodeDisk } from './disk-node.ts';
+import { type DiskFiles, diskFiles, isBelow } from './files.ts';
 import { parts, type Repository } from './git.ts';
 
 /** Texts by the name that git has for their bytes: what is the same in two revisions is read once. */
@@ -22,10 +22,14 @@ export function filesAtCommit(repository: Repository, commit: string, blobs: Blo
   return inMemory(repository.root, new Map(listed.map(({ blob, path }) => [path, blobs.get(blob) ?? ''])));
 }
 
-/** The files of the working tree as they are now. */
-export function filesNow({ root }: Repository): DiskFiles {
-  const files = new Map(rigFilesBelow(nodeDisk, root).map((path) => [path, nodeDisk.read(path) ?? '']));
-  return inMemory(root, files, (path) => (isBookingsFile(path) ? nodeDisk.read(path) : undefined));
+/** The files of the working tree as they are now; `typed` gives the text of an open editor, which goes before that on disk. */
+export function filesNow(
+  { root }: Pick<Repository, 'root'>,
+  typed: (path: string) => string | undefined = () => undefined,
+): DiskFiles {
+  const read = (path: string) => typed(path) ?? nodeDisk.read(path);
+  const files = new Map(rigFilesBelow(nodeDisk, root).map((path) => [path, read(path) ?? '']));
+  return inMemory(root, files, (path) => (isBookingsFile(path) ? read(path) : undefined));
 }
 
 const under = ({ root }: Repository, name: string) => `${root === '/' ? '' : root}/${name}`;
