@@ -1,5 +1,6 @@
 // Hover: what a word means, what stands behind a name, and the sum behind a figure.
 import type { HoverProvider } from 'langium/lsp';
+import type { GroupDeclaration } from '../../language/records/file.ts';
 import { catalogue } from '../../language/rules/catalogue.ts';
 import { conditions, defects } from '../../language/statements/words.ts';
 import { type Meaning, meaningAt } from '../cursor/meaning.ts';
@@ -72,7 +73,9 @@ function nameText(features: Features, here: Here, meaning: Meaning & { readonly 
       case 'new-name': {
         if (item) return seamText(item.item, item.rig, here.texts, features.session.dates);
         if (declaration?.name === name && around.length === 1)
-          return declarationText(declaration.kind, name, declaration.doc);
+          return declaration.kind === 'group'
+            ? groupText(declaration)
+            : declarationText(declaration.kind, name, declaration.doc);
         break;
       }
       case 'materials': {
@@ -102,6 +105,7 @@ function nameText(features: Features, here: Here, meaning: Meaning & { readonly 
         const [target] = targetsOf(features, here.path, meaning);
         const declared =
           target && project.records(target.file)?.declarations.find(({ nameAt }) => nameAt === target.at);
+        if (declared?.kind === 'group') return groupText(declared);
         if (declared) return declarationText(declared.kind, declared.name, declared.doc);
       }
     }
@@ -111,6 +115,16 @@ function nameText(features: Features, here: Here, meaning: Meaning & { readonly 
 
 const declarationText = (kind: string, name: string, doc: string | undefined) =>
   [`**${inline(name)}**, a ${kind}`, ...(doc === undefined ? [] : [inline(doc)])].join('\n\n');
+
+/** A group with the policy that its rigs are under where they name none. */
+function groupText({ name, under, doc, statements }: GroupDeclaration): string {
+  const policy = under ? `, under **${inline(under.name)}** where they name no policy themselves` : '';
+  return [
+    `**${inline(name)}**, a group of rigs${policy}`,
+    ...(doc === undefined ? [] : [inline(doc)]),
+    ...statements.map(({ text }) => inline(text)),
+  ].join('\n\n');
+}
 
 /** A condition with its place in the order, a defect with the condition it stands for. */
 function wordText(word: string, words: readonly string[]): string | undefined {
