@@ -2,9 +2,10 @@
 // The command line: the same engine as the editor, for terminals, hooks and CI.
 import { readFileSync, writeSync } from 'node:fs';
 import { parentPort, workerData } from 'node:worker_threads';
-import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { Temporal } from 'temporal-polyfill';
 import { compareMarkdown } from '../language/compare/index.ts';
+import { type TableKind, tableKinds } from '../language/tables/kinds.ts';
 import { isValidDate } from '../language/values/calendar.ts';
 import { version } from '../package.json';
 import { type AddOptions, addToRigs, type Printed } from './cli/add-record.ts';
@@ -17,6 +18,7 @@ import { serveJudging } from './cli/judging-threads.ts';
 import { asked, Misuse } from './cli/paths.ts';
 import { progressOn } from './cli/progress.ts';
 import { sarifLog } from './cli/sarif.ts';
+import { type ExportOptions, exportFile, type ImportOptions, importFile } from './cli/tables.ts';
 import { writeDocuments } from './cli/write.ts';
 import { enginePath } from './disk-node.ts';
 
@@ -194,6 +196,32 @@ program
   .addOption(todayOption())
   .action((statement: string, paths: string[], options: DateOptions & AddOptions) =>
     tell(addToRigs(statement, asked(orHere(paths), process.cwd()), datesOf(options), options), options),
+  );
+
+const kindArgument = () => new Argument('<kind>', 'what the table holds').choices(tableKinds);
+
+program
+  .command('import')
+  .description('reads a table (CSV) into records; shows what would be written, and writes with --write')
+  .addArgument(kindArgument())
+  .argument('<file>', 'the table')
+  .option('--into <folder>', 'the folder for new rigs', '.')
+  .option('--use <file...>', 'files that new rigs use, such as models and materials')
+  .addOption(writeOption())
+  .option('--json', 'print one JSON object')
+  .addOption(todayOption())
+  .action((kind: TableKind, file: string, options: DateOptions & ImportOptions) =>
+    tell(importFile(kind, file, datesOf(options), options, process.cwd()), options),
+  );
+
+program
+  .command('export')
+  .description('writes a table (CSV) of all rigs of files and folders, with the columns that import reads')
+  .addArgument(kindArgument())
+  .argument('[paths...]', 'files or folders (default: the current folder)')
+  .option('--out <file>', 'write into a file')
+  .action((kind: TableKind, paths: string[], options: ExportOptions) =>
+    print(exportFile(kind, asked(orHere(paths), process.cwd()), options)),
   );
 
 if (parentPort) serveJudging(parentPort, workerData);
