@@ -36,7 +36,7 @@ export function entriesOf(
   const table = fileTable.rows.get(declaration.kind)?.block;
   const written = ({ at: [start, end] }: Statement) => text.slice(start, end).replace(/\s+/g, ' ').trim();
   const entry = (statement: Statement, kind: EntryKind, inside?: Statement): Entry => {
-    const base = inside ? `${inside.word} ${dateOf(inside)}` : '';
+    const base = inside ? `${inside.word} ${dateOf(inside) || nameOf(inside)}` : '';
     const subjects = subjectsOf(declaration, statement, nameNow);
     const undated = written(statement).replace(dateOf(statement), '');
     return {
@@ -55,15 +55,18 @@ export function entriesOf(
     const row = table && rowIn(table, statement.word);
     if (unsaid.has(statement.word) || (row?.class === 'item' && !withItems)) continue;
     out.push(entry(statement, row?.class === 'record' || row?.class === 'plan' ? row.class : 'fact'));
-    const { findings = [], brokenFindings = [] } = statement as {
-      readonly findings?: readonly Statement[];
-      readonly brokenFindings?: readonly Statement[];
-    };
-    for (const finding of [...findings, ...brokenFindings]) out.push(entry(finding, 'finding', statement));
+    const inner = statement as Partial<
+      Record<'findings' | 'brokenFindings' | 'lines' | 'brokenLines', readonly Statement[]>
+    >;
+    for (const finding of [...(inner.findings ?? []), ...(inner.brokenFindings ?? [])])
+      out.push(entry(finding, 'finding', statement));
+    for (const line of [...(inner.lines ?? []), ...(inner.brokenLines ?? [])])
+      out.push(entry(line, line.word === 'bought' ? 'record' : 'fact', statement));
   }
   return out;
 }
 
+const nameOf = (statement: object) => (statement as { readonly name?: { readonly name: string } }).name?.name ?? '';
 const dateOf = (statement: object) => (statement as { readonly date?: { readonly text: string } }).date?.text ?? '';
 
 function subjectsOf(

@@ -1,7 +1,19 @@
 // What a record means, without how and where it is written: what two records are compared by.
 
 /** Where something stands, and remarks on it. */
-const places = new Set(['at', 'spans', 'nameAt', 'order', 'file', 'origin', 'doc', 'findings', 'brokenFindings']);
+const places = new Set([
+  'at',
+  'spans',
+  'nameAt',
+  'order',
+  'file',
+  'origin',
+  'doc',
+  'findings',
+  'brokenFindings',
+  'lines',
+  'brokenLines',
+]);
 /** Names of seams and items. */
 const items = new Set(['targets', 'suspects', 'on']);
 /** Paths seen from the file, which differ after it moved: the name of the file alone counts. */
