@@ -59,6 +59,7 @@ function* serving(fleet: FleetFrame, members: readonly Member[]): Iterable<Found
   const { file, name, yards } = fleet;
   const rigs = new Set(members.map((rig) => rig.name));
   const groups = new Set(members.flatMap(({ group }) => (group ? [group.value] : [])));
+  const isKnown = ({ name: ref }: Ref) => rigs.has(ref) || groups.has(ref);
   const first = new Map<string, FleetYard>();
   const servedBy = new Map<string, { readonly ref: Ref; readonly yard: FleetYard }[]>();
   for (const yard of yards) {
@@ -77,8 +78,7 @@ function* serving(fleet: FleetFrame, members: readonly Member[]): Iterable<Found
       if (known) known.push({ ref, yard });
       else servedBy.set(ref.name, [{ ref, yard }]);
       // With no rig at all the pattern is to blame, and says so.
-      if (members.length > 0 && !rigs.has(ref.name) && !groups.has(ref.name))
-        yield unknown(ref, fleet, [...groups, ...rigs]);
+      if (members.length > 0 && !isKnown(ref)) yield unknown(ref, fleet, [...groups, ...rigs]);
     }
   }
   const told = new Set<string>();
@@ -107,14 +107,15 @@ function* serving(fleet: FleetFrame, members: readonly Member[]): Iterable<Found
   }
   for (const yard of yards) {
     const { nameAt: at, crews } = yard;
-    if (!counts.has(yard))
+    if (!counts.has(yard) && !yard.serves.some(isKnown))
       yield {
         rule: 'yard-serves-nobody',
         file,
         at,
         message: `${yard.name} serves no rig of ${name}: write groups or rigs behind \`serves\`.`,
       };
-    else if (crews.length === 0) yield noCrew(fleet, at, `${yard.name} has no crew of its own`, counts.get(yard) ?? []);
+    else if (crews.length === 0 && counts.has(yard))
+      yield noCrew(fleet, at, `${yard.name} has no crew of its own`, counts.get(yard) ?? []);
   }
   const rest = counts.get(undefined);
   if (rest && fleet.crews.length === 0)
