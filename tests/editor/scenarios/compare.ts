@@ -19,7 +19,8 @@ export const compare: Scenario = {
     {
       name: 'without a repository it says so',
       async run(editor) {
-        await editor.open('materials.rig');
+        await editor.open('wren.rig');
+        await eventually('a lens', async () => (await editor.page.locator('.codelens-decoration').count()) > 0, 40);
         await editor.command('Rigseam: Compare with HEAD');
         const input = editor.page.locator('.quick-input-widget input').first();
         await eventually('the revision to begin with', async () => (await input.inputValue()) === 'HEAD');
