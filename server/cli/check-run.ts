@@ -1,4 +1,5 @@
 // A check as the command line runs it: in threads where they pay, with what was found before where a folder for it is named.
+import { setFlagsFromString } from 'node:v8';
 import type { Dates } from '../../language/resolve/types.ts';
 import { type Checked, checked, type Tell, together } from './check.ts';
 import { checkedWithKept } from './check-kept.ts';
@@ -28,16 +29,20 @@ export async function runCheck(asked: Asked, dates: Dates, run: Run): Promise<Ch
   return together(asked, dates, judging(diskOf(asked), dates).project, judged);
 }
 
+/**
+ * Of what is read of a file next to nothing lives on, so that looking for what does costs milliseconds: done more often than
+ * by default it keeps the memory of a check of many thousand files a third smaller.
+ */
+const throwAwaySoon = () => setFlagsFromString('--heap-growing-percent=20');
+
 async function judgeAll(
   paths: readonly string[],
   { roots }: Asked,
   dates: Dates,
   { script, tell, threads = threadsFor(paths.length) }: Run,
 ): Promise<readonly Judged[]> {
-  if (threads > 1) {
-    const { judged, undone } = await judgeInThreads(script, paths, { roots, dates }, threads, tell);
-    return undone.length === 0 ? judged : [...judged, ...undone.map(judging(diskOf({ roots }), dates).judge)];
-  }
+  throwAwaySoon();
+  if (threads > 1) return judgeInThreads(script, paths, { roots, dates }, threads, tell);
   const { judge } = judging(diskOf({ roots }), dates);
   return paths.map((path, done) => {
     tell(done, paths.length);

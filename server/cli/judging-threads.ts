@@ -18,8 +18,8 @@ const worthAThread = 500;
 /** Each wants room of its own. */
 const mostThreads = 4;
 
-/** In megabytes; what a thread holds does not grow with the number of files, and a narrow one throws away sooner. */
-const room = { maxOldGenerationSizeMb: 128, maxYoungGenerationSizeMb: 32 };
+/** In megabytes; a thread holds little, and what is young for long is mostly dead. */
+const room = { maxYoungGenerationSizeMb: 48 };
 
 /** How many threads some files are worth; 1 stands for none beside the one that asks. */
 export function threadsFor(files: number): number {
@@ -27,8 +27,8 @@ export function threadsFor(files: number): number {
 }
 
 /**
- * Judges files in threads of a script that calls {@link serveJudging}. The order of the result is that of the paths. What a
- * thread had in hand when its room gave out comes back undone, for the one who asks. Fails as the first thread that fails does.
+ * Judges files in threads of a script that calls {@link serveJudging}. The order of the result is that of the paths. Fails as
+ * the first thread that fails does.
  */
 export async function judgeInThreads(
   script: string,
@@ -36,9 +36,8 @@ export async function judgeInThreads(
   task: Task,
   threads: number,
   tell: (done: number, total: number) => void,
-): Promise<{ readonly judged: readonly Judged[]; readonly undone: readonly string[] }> {
+): Promise<readonly Judged[]> {
   const portions: (readonly Judged[])[] = [];
-  const undone: string[] = [];
   const total = Math.ceil(paths.length / portion);
   let next = 0;
   let done = 0;
@@ -48,12 +47,10 @@ export async function judgeInThreads(
       workers.map(
         (worker) =>
           new Promise<void>((resolve, reject) => {
-            let inHand: readonly string[] = [];
             const hand = () => {
               if (next === total) return resolve();
               const number = next++;
-              inHand = paths.slice(number * portion, (number + 1) * portion);
-              worker.postMessage({ number, paths: inHand });
+              worker.postMessage({ number, paths: paths.slice(number * portion, (number + 1) * portion) });
             };
             worker.on('message', ({ number, judged }: { number: number; judged: readonly Judged[] }) => {
               portions[number] = judged;
@@ -61,11 +58,7 @@ export async function judgeInThreads(
               tell(done, paths.length);
               hand();
             });
-            worker.on('error', (error: NodeJS.ErrnoException) => {
-              if (error.code !== 'ERR_WORKER_OUT_OF_MEMORY') return reject(error);
-              undone.push(...inHand);
-              resolve();
-            });
+            worker.on('error', reject);
             worker.on('exit', (code) => reject(new Error(`a thread that checks files ended with code ${code}`)));
             hand();
           }),
@@ -74,9 +67,7 @@ export async function judgeInThreads(
   } finally {
     await Promise.all(workers.map((worker) => worker.terminate()));
   }
-  // With no thread left nobody took the rest.
-  if (next < total) undone.push(...paths.slice(next * portion));
-  return { judged: portions.flat(), undone };
+  return portions.flat();
 }
 
 /** The other side: judges what it is handed until nobody hands it any more. */

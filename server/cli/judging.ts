@@ -38,10 +38,22 @@ export interface Judging {
   judge(path: string): Judged;
 }
 
+const mostHeld = 16;
+
 /** Judges file after file, and keeps no records of them. */
 export function judging(onDisk: DiskFiles, dates: Dates): Judging {
   const { files: disk, of } = fingerprinted(onDisk);
   const project = createProject(disk);
+  const held = new Set<string>();
+  /** The records of the last few files are held: a history stands just before or behind the rig that claims it. */
+  const letGo = (path: string) => {
+    held.delete(path);
+    held.add(path);
+    if (held.size <= mostHeld) return;
+    const [first] = held;
+    held.delete(first as string);
+    project.release(first as string);
+  };
   return {
     project,
     judge(path) {
@@ -66,8 +78,7 @@ export function judging(onDisk: DiskFiles, dates: Dates): Judging {
         told: JSON.stringify(told),
         hasFleet: project.records(path)?.declarations.some(({ kind }) => kind === 'fleet') ?? false,
       };
-      // A history that it claims is judged next: its records are wanted once more.
-      project.release(path);
+      for (const file of paths) letGo(file);
       return judged;
     },
   };
