@@ -21,12 +21,22 @@ fleet Gravel under Yard {
   booked Rig3 2026-12-01 to 2027-04-20
   booked Rig3 2027-02-01 to 2027-02-09
   booked Rig40 2026-12-01 to 2026-12-20
+  yard Quay {
+    crew Ladder 2 for 8 h each on mon to thu
+    skill Ladder seal, strip
+    off Ladder 2027-03-01 to 2027-03-12
+    closed 2027-04-01 to 2027-04-20
+    serves Coastal, Rig1
+  }
+  yard Hill { serves Rig2 }
 }
 `;
-start['many/policy.rig'] = 'policy Yard {\n  season 03-01 to 11-15\n  due-soon 30 days\n}\n';
+start['many/policy.rig'] =
+  'policy Yard {\n  season 03-01 to 11-15\n  due-soon 30 days\n}\npolicy Salt like Yard { inspect every 1 month }\ngroup Coastal under Salt\n';
 for (let i = 0; i < 24; i++)
   start[`many/rig${i}.rig`] = `use "policy.rig"
-rig Rig${i} under Yard {
+rig Rig${i}${i % 4 === 1 ? '' : ' under Yard'} {
+  ${i % 2 === 1 ? 'group Coastal' : ''}
   unit "${i % 20}"
   roof 20 ft by 8 ft epdm
   edge roadside
@@ -39,12 +49,14 @@ const paths = Object.keys(start);
 
 /** Ways to change a text: each breaks or mends something that other files may depend on. */
 const edits: readonly ((text: string) => string)[] = [
-  (text) => text.replace(/^(tape|sealant|model|policy|rig|history|fleet) (\w+)/m, '$1 $2x'),
-  (text) => text.replace(/^(tape|sealant|model|policy|rig|history|fleet) (\w+?)x*\b/m, '$1 $2'),
+  (text) => text.replace(/^(tape|sealant|model|policy|group|rig|history|fleet) (\w+)/m, '$1 $2x'),
+  (text) => text.replace(/^(tape|sealant|model|policy|group|rig|history|fleet) (\w+?)x*\b/m, '$1 $2'),
   (text) => text.replace(/^ +(opening|cap|edge) .*\n/m, ''),
   (text) =>
     `${text}\nrig Extra {\n  roof 20 ft by 8 ft epdm\n  edge roadside\n  found 2026-01-01 all with unknown\n}\n`,
   (text) => text.replace('}', ''),
+  (text) => text.replace(/^ +group .*\n/m, ''),
+  (text) => text.replace('group Coastal under Salt', 'group Coastal under Yard'),
   (text) => text.replace(/^use .*\n/m, ''),
   (text) => text.replace(/2026-(\d\d)/, '2025-$1'),
   (text) => text.replace(/(\d+) ft/, '$1'),
