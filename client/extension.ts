@@ -1,7 +1,10 @@
 import { commands, type ExtensionContext, window } from 'vscode';
 import {
+  addRecordCommand,
   calendarCommand,
+  exportTableCommand,
   goToCommand,
+  importTableCommand,
   newRigCommand,
   recordInspectionCommand,
   roofPlanCommand,
@@ -21,6 +24,9 @@ import { allPapers, sheets } from './papers.ts';
 import { roofPlans } from './roof-plan/panels.ts';
 import { showRoofPlan } from './roof-plan/show.ts';
 import { statusBar } from './status.ts';
+import { addRecordToRigs } from './tables/add-record.ts';
+import { exportTable } from './tables/export-table.ts';
+import { forgetImports, importTable } from './tables/import-table.ts';
 import { followTables } from './tables/open-tables.ts';
 import { write } from './write.ts';
 
@@ -36,6 +42,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
     plans,
     months,
     followTables(server),
+    forgetImports(),
     commands.registerCommand(writeCommand, (argument?: unknown) => write(server, allPapers, argument)),
     commands.registerCommand(writeSheetsCommand, (argument?: unknown) => write(server, sheets, argument)),
     commands.registerCommand(goToCommand, (argument?: unknown) => goTo(argument)),
@@ -44,6 +51,9 @@ export async function activate(context: ExtensionContext): Promise<void> {
     commands.registerCommand(newRigCommand, () => newRig(server)),
     commands.registerCommand(recordInspectionCommand, (argument?: unknown) => recordInspection(server, argument)),
     commands.registerCommand('rigseam.compare', comparisons(context, server)),
+    commands.registerCommand(addRecordCommand, () => addRecordToRigs(server)),
+    commands.registerCommand(importTableCommand, () => importTable(server)),
+    commands.registerCommand(exportTableCommand, () => exportTable(server)),
     commands.registerCommand('rigseam.setAsOf', setAsOf),
     commands.registerCommand('rigseam.explainRule', (rule?: unknown) => explainRule(server, rule)),
     commands.registerCommand('rigseam.restart', () => start(server)),

@@ -31,3 +31,27 @@ const linesOf = (text: string): string[] => {
   if (lines.at(-1) === '') lines.pop();
   return lines;
 };
+
+/** Whole lines of the old text, counted from 0, the second not among them, and what comes in their place. */
+export interface Hunk {
+  readonly from: number;
+  readonly to: number;
+  readonly text: string;
+}
+
+/** The same as edits of the old text, from the top down. */
+export function hunksOf({ before = '', after }: Change): readonly Hunk[] {
+  const [old, now] = [wholeLines(before), wholeLines(after)];
+  const out: Hunk[] = [];
+  let [i, j] = [0, 0];
+  while (i < old.length || j < now.length) {
+    const start = i;
+    let next = i < old.length ? now.indexOf(old[i] as string, j) : now.length;
+    while (next < 0) next = ++i < old.length ? now.indexOf(old[i] as string, j) : now.length;
+    if (i > start || next > j) out.push({ from: start, to: i, text: now.slice(j, next).join('') });
+    [i, j] = [i + 1, next + 1];
+  }
+  return out;
+}
+
+const wholeLines = (text: string): readonly string[] => text.match(/[^\n]*\n|[^\n]+$/g) ?? [];

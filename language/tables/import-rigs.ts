@@ -64,7 +64,9 @@ function create(into: Import, one: TableRow, { into: folder, use }: ImportOption
     return;
   }
   const lines = linesFor(said);
-  const uses = use.map((file) => `use "${file}"\n`).join('');
+  const uses = use(said)
+    .map((file) => `use "${file}"\n`)
+    .join('');
   const head = `${uses}${uses === '' ? '' : '\n'}${lineOf(headingOf(said))}`;
   const body = lines.map((line) => `  ${lineOf(line)}\n`).join('');
   const text = lines.length === 0 ? `${head}\n` : `${head} {\n${body}}\n`;

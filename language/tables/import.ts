@@ -58,8 +58,8 @@ export interface ImportOptions {
   readonly files: readonly string[];
   /** The folder for new rigs. */
   readonly into: string;
-  /** Paths of files that new rigs use, as seen from that folder. */
-  readonly use: readonly string[];
+  /** Paths of the files that a new rig uses, as seen from that folder. */
+  readonly use: (said: Said) => readonly string[];
 }
 
 /** Reads a table into a draft. What is there already is left as it is. */

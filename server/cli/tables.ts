@@ -31,7 +31,7 @@ export function importFile(kind: TableKind, file: string, dates: Dates, options:
   const draft = draftOver(disk, dates, disk.exists);
   const into = enginePath(options.into);
   const use = (options.use ?? []).map((path) => relative(into, path).replaceAll('\\', '/'));
-  const { problems, added, there } = importTable(kind, text, draft, { files: what.files, into, use });
+  const { problems, added, there } = importTable(kind, text, draft, { files: what.files, into, use: () => use });
 
   const rangeOf = positions(text);
   const name = (path: string) => relative(from, path) || path;

@@ -16,7 +16,7 @@ function imported(kind: TableKind, csv: string, texts: Texts = {}, options: Part
   const { problems, added, there } = importTable(kind, csv, draft, {
     files: rigFiles(texts),
     into: '',
-    use: [],
+    use: () => [],
     ...options,
   });
   const changes = draft.changes();
@@ -83,7 +83,7 @@ describe('a table of rigs', () => {
     const texts = { 'models.rig': 'model Alder { roof 18 ft by 8 ft epdm }\n' };
     const { after, problems } = imported('rigs', 'rig,like\nTeal,Alder\n', texts, {
       into: 'rigs',
-      use: ['../models.rig'],
+      use: () => ['../models.rig'],
     });
     expect(problems).toEqual([]);
     expect(after['rigs/teal.rig']).toBe('use "../models.rig"\n\nrig Teal like Alder\n');
@@ -177,7 +177,7 @@ describe('a table of inspections', () => {
 function carriedOver(texts: Texts, use: readonly string[] = [], kept: Texts = {}) {
   let after: Texts = kept;
   for (const kind of tableKinds) {
-    const result = imported(kind, tableOf(kind, exported(kind, texts)), after, { use });
+    const result = imported(kind, tableOf(kind, exported(kind, texts)), after, { use: () => use });
     expect(said(result.problems)).toEqual([]);
     after = result.after;
   }
