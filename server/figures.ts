@@ -4,12 +4,18 @@ import { type Estimate, estimateOf } from '../language/estimate/index.ts';
 import type { FileRecords } from '../language/records/file.ts';
 import type { Project, ResolvedFleet } from '../language/resolve/project.ts';
 import type { Dates, RigView } from '../language/resolve/types.ts';
+import type { RigContext } from '../language/rules/rule.ts';
+import { workedOut } from '../language/rules/worked-out.ts';
 import { type Schedule, scheduleOfRig } from '../language/schedule/index.ts';
 import { type RigState, rigState } from '../language/seams/index.ts';
 
 export interface RigFigures {
   readonly view: RigView;
+  /** The rig as the rules see it, with what they work out of it once. */
+  readonly context: RigContext;
   readonly state: RigState;
+  /** The state on any day, an ISO date. */
+  stateOn(day: string): RigState;
   readonly dues: readonly Due[];
   readonly estimate: Estimate;
   readonly schedule: Schedule;
@@ -31,9 +37,17 @@ export function figuresOf(project: Project, path: string, dates: Dates): Figures
 }
 
 export function rigFigures(view: RigView, dates: Dates): RigFigures {
+  const others = new Map<string, RigState>();
   const figures: RigFigures = lazily({
     view: () => view,
-    state: () => rigState(view, dates.asOf),
+    context: () => ({ view, dates, remembered: new Map() }),
+    state: () => workedOut(figures.context).state,
+    stateOn: () => (day) => {
+      if (day === dates.asOf) return figures.state;
+      const state = others.get(day) ?? rigState(view, day);
+      others.set(day, state);
+      return state;
+    },
     dues: () => duesOf(view, dates, figures.state),
     estimate: () => estimateOf(view, dates),
     schedule: () => scheduleOfRig(view, dates),

@@ -1,13 +1,13 @@
 // The order in which materials are offered: by what the rules would say of each on the place that the line is about.
 import { openPlans } from '../../language/resolve/done.ts';
-import type { Dates, Item, Material, RigView } from '../../language/resolve/types.ts';
+import type { Item, Material, RigView } from '../../language/resolve/types.ts';
 import { harmsOf, type Objection, objectionsTo, primerNeeded, primersOf } from '../../language/rules/bond.ts';
 import { catalogue } from '../../language/rules/catalogue.ts';
 import { jobsOf } from '../../language/rules/jobs.ts';
-import type { RigContext } from '../../language/rules/rule.ts';
-import { type Ground, groundOf, rigState, surfacesOf } from '../../language/seams/index.ts';
+import { type Ground, groundOf, surfacesOf } from '../../language/seams/index.ts';
 import { sets } from '../../language/statements/words.ts';
 import type { Statement } from '../cursor/standing.ts';
+import type { RigFigures } from '../figures.ts';
 import { type Features, type Here, rigAround } from './here.ts';
 
 /** The kinds of material that a statement is about: they stand first, what else may be named with it after them. */
@@ -47,9 +47,9 @@ export function materialStandings(
   const rig = statement && rigAround(features, here.path, around);
   if (!rig) return () => nothingAgainst;
   const { view } = rig;
-  const { project, dates } = features.session;
+  const { project } = features.session;
   const { line } = statement;
-  const about = seamsAbout(view, dates, here.path, statement);
+  const about = seamsAbout(rig, here.path, statement);
   const grounds = about.flatMap((one) => one.grounds);
   const bare = new Set(about.flatMap(({ item }) => surfacesOf(item, view.rig.roof)));
   const isPrimed = line.parts.some((part) => part.kind === 'word' && view.material(part.text)?.kind === 'primer');
@@ -73,9 +73,9 @@ interface About {
 }
 
 /** The seams of a line with what lies on them: of a whole line as the rules see it, of half a one by its names and its date. */
-function seamsAbout(view: RigView, dates: Dates, path: string, { line, row }: Statement): readonly About[] {
+function seamsAbout({ context, stateOn }: RigFigures, path: string, { line, row }: Statement): readonly About[] {
+  const { view, dates } = context;
   const { rig } = view;
-  const context: RigContext = { view, dates, remembered: new Map() };
   const jobs = jobsOf(context).filter(
     ({ file, at, seam }) => file === path && at[0] === line.at[0] && seam.role !== 'open',
   );
@@ -86,7 +86,7 @@ function seamsAbout(view: RigView, dates: Dates, path: string, { line, row }: St
     }));
   const date = line.parts.find(({ kind }) => kind === 'date');
   const isRecord = row?.class === 'record' && date?.kind === 'date' && date.text < dates.asOf;
-  const state = rigState(view, isRecord ? date.text : dates.asOf);
+  const state = stateOn(isRecord ? date.text : dates.asOf);
   const words = new Set(line.parts.flatMap((part) => ('text' in part && part.kind !== 'text' ? [part.text] : [])));
   const kinds = new Set<string | undefined>(
     Object.entries(sets).flatMap(([word, kind]) => (words.has(word) ? [kind] : [])),

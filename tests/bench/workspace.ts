@@ -1,5 +1,5 @@
 // Latency over the protocol while a workspace of one rig, or of 2,000, lies behind the open file: to the diagnostics of what
-// is typed, completion, hover, and an edit of the materials that all rigs share. Clean, and with one error in every file.
+// is typed, completion of a condition and of materials, hover, and an edit of the materials that all rigs share. Clean, and with one error in every file.
 // Beside it the YAML peer for what it can do: it knows the open file only.
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -7,13 +7,26 @@ import { join } from 'node:path';
 import { keystrokes } from './keystroke.ts';
 import { rigOf, rigText, rigYaml, sharedRig, yamlSchema } from './records.ts';
 import { sharedEdit } from './shared-edit.ts';
-import { ourServer, pause, placeOf, quantile, startTalk, type Talk, uriOf, yamlServer, yamlSettings } from './talk.ts';
+import {
+  ourServer,
+  type Place,
+  pause,
+  placeOf,
+  quantile,
+  startTalk,
+  type Talk,
+  uriOf,
+  yamlServer,
+  yamlSettings,
+} from './talk.ts';
 
 const materials = 'yard/materials.rig';
 
 interface Figures {
   readonly keystroke: readonly number[];
   readonly completion: readonly number[];
+  /** Of the materials of a record in the middle, each judged on what lay there: asked again, and from a keystroke on. */
+  readonly materials?: { readonly again: readonly number[]; readonly typed: readonly number[] };
   readonly hover: readonly number[];
   /** Publishes for other files than the one typed in. */
   readonly strayPublishes: number;
@@ -28,6 +41,20 @@ async function asked(talk: Talk, method: string, file: string, position: object,
     await talk.request(method, file, { position });
     out.push(performance.now() - start);
     await pause(10);
+  }
+  return out.slice(2);
+}
+
+/** Milliseconds from a character more or less to what may stand there. */
+async function askedTyping(talk: Talk, file: string, position: Place, times: number): Promise<number[]> {
+  const out: number[] = [];
+  for (let i = 0; i < times; i++) {
+    const put = i % 2 === 0;
+    const start = performance.now();
+    await talk.change(file, position, put ? 0 : 1, put ? 'G' : '');
+    await talk.request('textDocument/completion', file, { position });
+    out.push(performance.now() - start);
+    await pause(30);
   }
   return out.slice(2);
 }
@@ -47,6 +74,9 @@ async function ours(folder: string, names: readonly string[], file: string, text
     const seam = placeOf(text, text.indexOf('curbside', middle) + 3);
     const condition = placeOf(text, text.indexOf(' hairline', middle) + 1);
     const completion = await asked(talk, 'textDocument/completion', file, condition, strokes);
+    const material = placeOf(text, text.indexOf(' with ', text.indexOf(' sealed', middle)) + ' with '.length);
+    const again = await asked(talk, 'textDocument/completion', file, material, strokes);
+    const typed = await askedTyping(talk, file, material, strokes);
     const hover = await asked(talk, 'textDocument/hover', file, seam, strokes);
     const rigs = new Set(names.map((name) => uriOf(join(folder, 'rigs', name))));
     const shared = await sharedEdit(
@@ -55,7 +85,14 @@ async function ours(folder: string, names: readonly string[], file: string, text
       rigs,
       3,
     );
-    return { keystroke, completion, hover, strayPublishes: stray, shared } satisfies Figures;
+    return {
+      keystroke,
+      completion,
+      materials: { again, typed },
+      hover,
+      strayPublishes: stray,
+      shared,
+    } satisfies Figures;
   } finally {
     talk.stop();
   }
@@ -111,6 +148,8 @@ export async function workspace(strokes = 44): Promise<void> {
       const file = join(folder, 'rigs', names[0] as string);
       const mine = await ours(folder, names, file, text, strokes);
       row(`rigseam, ${count} ${count === 1 ? 'rig' : 'rigs'}${broken ? ', an error in each' : ''}`, mine);
+      const { again, typed } = mine.materials;
+      console.log(`    completion of materials: asked again ${both(again)}, from a keystroke on ${both(typed)}`);
       const { own, last, files } = mine.shared;
       console.log(
         `    an edit of the shared materials: to its own diagnostics ${both(own)}, to the last of ${files} dependants ${both(last)}`,
