@@ -11,7 +11,7 @@ import { type NamesNow, namesNow } from './names.ts';
 import { buyChanged, nothing, outcomeOfFleet, visitsChanged } from './outcome.ts';
 import { type RigThen, rigChanged, viewsByFile, wasCalled } from './rig.ts';
 import type { Comparison, FleetChange, MoneyChange, RigChange, SharedChange } from './schema.ts';
-import { declarationsOf, type Pair, type Place, paired, type Side, touchedFiles } from './side.ts';
+import { declarationAt, type Pair, type Place, paired, type Side, sameSpan, survey } from './side.ts';
 
 export interface Asked {
   /** What the two sides are called. */
@@ -56,10 +56,12 @@ export function* comparing(
   after: Side,
   { from, to, dates, fileName, lp }: Asked,
 ): Generator<void, Comparison> {
-  const touched = touchedFiles(before, after);
-  const pairs = (kinds: ReadonlySet<Declaration['kind']>) =>
-    paired(declarationsOf(before, touched, kinds), declarationsOf(after, touched, kinds));
-  const listed = { before: filesInFleets(before), after: filesInFleets(after) };
+  const seen = survey(before, after);
+  const pairs = (kinds: ReadonlySet<Declaration['kind']>) => {
+    const mine = ({ kind, file }: Place) => kinds.has(kind) && seen.touched.has(file);
+    return paired(seen.before.filter(mine), seen.after.filter(mine));
+  };
+  const listed = { before: filesInFleets(before, seen.before), after: filesInFleets(after, seen.after) };
   const names = new Map<string, NamesNow>();
   const viewsOf = new Map([before, after].map((side) => [side, viewsByFile(side)]));
   const then = (side: Side, place: Place | undefined, files: ReadonlySet<string>): RigThen | undefined => {
@@ -67,7 +69,7 @@ export function* comparing(
       place &&
       viewsOf
         .get(side)?.(place.file)
-        .find(({ rig }) => rig.at === place.declaration.at);
+        .find(({ rig }) => sameSpan(rig.at, place.at));
     return view && { side, place, view, inFleet: files.has(place.file) };
   };
   yield;
@@ -75,7 +77,7 @@ export function* comparing(
   for (const pair of pairs(rigKinds)) {
     const old = then(before, pair.before, listed.before);
     const now = then(after, pair.after, listed.after);
-    const was = pair.before?.declaration.name;
+    const was = pair.before?.name;
     if (was !== undefined) names.set(was, namesNow(was, now?.view));
     const change = rigChanged(old, now, dates, fileName);
     if (change) rigs.push(change);
@@ -103,10 +105,10 @@ export function* comparing(
 }
 
 /** The files whose rigs some fleet of a side has. */
-function filesInFleets(side: Side): ReadonlySet<string> {
+function filesInFleets(side: Side, places: readonly Place[]): ReadonlySet<string> {
   return new Set(
-    declarationsOf(side, side.paths, fleetKinds).flatMap(({ declaration, file }) =>
-      filesNamedBy(declaration, file, side.files),
+    places.flatMap((place) =>
+      place.kind === 'fleet' ? filesNamedBy(declarationAt(side, place), place.file, side.files) : [],
     ),
   );
 }
@@ -114,12 +116,12 @@ function filesInFleets(side: Side): ReadonlySet<string> {
 const changeOf = ({ before, after }: Pair) => (before && after ? 'changed' : after ? 'added' : 'removed');
 
 function headOf(pair: Pair, fileName: (path: string) => string) {
-  const { declaration, file } = (pair.after ?? pair.before) as Place;
-  return { name: declaration.name, ...wasCalled(pair), change: changeOf(pair), file: fileName(file) } as const;
+  const { name, file } = (pair.after ?? pair.before) as Place;
+  return { name, ...wasCalled(pair), change: changeOf(pair), file: fileName(file) } as const;
 }
 
-function entriesAt({ project }: Side, place: Place | undefined) {
-  return place ? entriesOf(place.declaration, project.text(place.file) ?? '') : [];
+function entriesAt(side: Side, place: Place | undefined) {
+  return place ? entriesOf(declarationAt(side, place), side.project.text(place.file) ?? '') : [];
 }
 
 function sharedChanged(
@@ -128,7 +130,7 @@ function sharedChanged(
   pair: Pair,
   fileName: (path: string) => string,
 ): SharedChange | undefined {
-  const { kind } = ((pair.after ?? pair.before) as Place).declaration;
+  const { kind } = (pair.after ?? pair.before) as Place;
   const records = changesOf(entriesAt(before, pair.before), entriesAt(after, pair.after));
   const head = headOf(pair, fileName);
   return head.change === 'changed' && records.length === 0 ? undefined : { ...head, kind, records };
@@ -141,13 +143,18 @@ function fleetChanged(
   asked: Pick<Asked, 'dates' | 'fileName' | 'lp'> & { readonly namesOf: (rig: string) => NamesNow },
 ): FleetChange | undefined {
   const { dates, fileName, lp, namesOf } = asked;
-  const at = ({ project }: Side, place: Place | undefined) =>
-    place && project.fleets(place.file).find(({ fleet }) => fleet.at === place.declaration.at);
-  const [old, now] = [at(before, pair.before), at(after, pair.after)];
-  const outcome = (fleet: typeof old) => (fleet ? outcomeOfFleet(fleet, dates, lp) : nothing);
-  const [earlier, later] = [outcome(old), outcome(now)];
-  const had = new Set(old?.fleet.rigs.map(({ name }) => namesOf(name).rig));
-  const has = new Set(now?.fleet.rigs.map(({ name }) => name));
+  // One after the other: a fleet holds all its rigs, and two of them are twice as many.
+  const on = ({ project, paths }: Side, place: Place | undefined) => {
+    const fleet = place && project.fleets(place.file).find(({ fleet: one }) => sameSpan(one.at, place.at));
+    const outcome = fleet ? outcomeOfFleet(fleet, dates, lp) : nothing;
+    const rigs = fleet?.fleet.rigs.map(({ name }) => name) ?? [];
+    for (const path of paths) project.release(path);
+    return { outcome, rigs };
+  };
+  const { outcome: earlier, rigs: old } = on(before, pair.before);
+  const { outcome: later, rigs: now } = on(after, pair.after);
+  const had = new Set(old.map((name) => namesOf(name).rig));
+  const has = new Set(now);
   const change: FleetChange = {
     ...headOf(pair, fileName),
     joined: [...has].filter((name) => !had.has(name)),

@@ -18,10 +18,14 @@ export interface RigThen {
   readonly inFleet: boolean;
 }
 
-/** The rigs of a file, resolved once while rigs of the same file are asked for: a whole yard may stand in one. */
+/**
+ * The rigs of a file, resolved once while rigs of the same file are asked for: a whole yard may stand in one. The file before is
+ * forgotten.
+ */
 export function viewsByFile({ project }: Side): (file: string) => readonly ResolvedRig[] {
   let last: { readonly file: string; readonly rigs: readonly ResolvedRig[] } | undefined;
   return (file) => {
+    if (last && last.file !== file) project.release(last.file);
     if (last?.file !== file) last = { file, rigs: project.rigs(file) };
     return last.rigs;
   };
@@ -35,13 +39,13 @@ export function rigChanged(
   fileName: (path: string) => string,
 ): RigChange | undefined {
   const told = (after ?? before) as RigThen;
-  const names = namesNow(before?.place.declaration.name ?? '', after?.view);
+  const names = namesNow(before?.place.name ?? '', after?.view);
   const old = before ? outcomeOfRig(before.view, dates, names, before.inFleet) : nothing;
   const now = after ? outcomeOfRig(after.view, dates, names, after.inFleet) : nothing;
   // Into a fleet or out of it: its visits have gone elsewhere, and are told there.
   const elsewhere = before && after && before.inFleet !== after.inFleet;
   const change: RigChange = {
-    name: told.place.declaration.name,
+    name: told.place.name,
     ...wasCalled({ ...(before && { before: before.place }), ...(after && { after: after.place }) }),
     change: before && after ? 'changed' : after ? 'added' : 'removed',
     file: fileName(told.place.file),
@@ -65,15 +69,18 @@ export function rigChanged(
 
 /** The former name, where it is another. */
 export function wasCalled({ before, after }: Pair): { readonly was?: string } {
-  const was = before?.declaration.name;
-  return was !== undefined && after && was !== after.declaration.name ? { was } : {};
+  const was = before?.name;
+  return was !== undefined && after && was !== after.name ? { was } : {};
 }
 
 function recordsOf(then: RigThen | undefined, names: NamesNow) {
   if (!then) return [];
-  return blocksOf(then.side, then.place).flatMap(({ declaration, file }) =>
-    entriesOf(declaration, then.side.project.text(file) ?? '', names.item, false),
-  );
+  const { project } = then.side;
+  return blocksOf(then.side, then.place).flatMap(({ declaration, file }) => {
+    const entries = entriesOf(declaration, project.text(file) ?? '', names.item, false);
+    if (file !== then.place.file) project.release(file);
+    return entries;
+  });
 }
 
 function seamsChanged(before: RigThen | undefined, after: RigThen | undefined, names: NamesNow) {

@@ -11,26 +11,35 @@ export interface Side {
   readonly paths: readonly string[];
 }
 
+/** Where a declaration stands. It holds none of its records: a thousand rigs are paired before the first is looked at. */
 export interface Place {
+  readonly kind: Declaration['kind'];
+  readonly name: string;
+  readonly at: Declaration['at'];
+  /** What a rig says that it was called before. */
+  readonly formerly: readonly string[];
+  readonly file: string;
+}
+
+/** Whether two spans are the same: a file that was forgotten is read anew, into other objects. */
+export const sameSpan = (a: Declaration['at'], b: Declaration['at']): boolean => a[0] === b[0] && a[1] === b[1];
+
+/** A declaration with its records. */
+export function declarationAt({ project }: Side, { file, at }: Pick<Place, 'file' | 'at'>): Declaration {
+  return project.records(file)?.declarations.find((one) => sameSpan(one.at, at)) as Declaration;
+}
+
+export interface Block {
   readonly declaration: Declaration;
   readonly file: string;
 }
 
-/** Every declaration of a kind in some files of a side, in the order of files and places. Files without one are forgotten again. */
-export function declarationsOf(
-  { project }: Side,
-  paths: readonly string[],
-  kinds: ReadonlySet<Declaration['kind']>,
-): readonly Place[] {
-  return paths.flatMap((file) => {
-    const found = (project.records(file)?.declarations ?? []).filter(({ kind }) => kinds.has(kind));
-    if (found.length === 0) project.release(file);
-    return found.map((declaration) => ({ declaration, file }));
-  });
-}
-
 /** A rig's own declaration and its histories, wherever they stand. */
-export function blocksOf({ project: { records }, files }: Side, { declaration, file }: Place): readonly Place[] {
+export function blocksOf(side: Side, place: Place): readonly Block[] {
+  const { files } = side;
+  const { records } = side.project;
+  const { file } = place;
+  const declaration = declarationAt(side, place);
   if (declaration.kind !== 'rig') return [{ declaration, file }];
   return [
     { declaration, file },
@@ -54,9 +63,9 @@ export function paired(before: readonly Place[], after: readonly Place[]): reado
   const left = new Set(before);
   const partners = new Map<Place, Place>();
   const ways: readonly ((place: Place) => readonly string[])[] = [
-    ({ declaration: { kind, name }, file }) => [`${kind} ${name}\n${file}`],
-    ({ declaration: { kind, name } }) => [`${kind} ${name}`],
-    ({ declaration }) => formerNames(declaration).map((name) => `rig ${name}`),
+    ({ kind, name, file }) => [`${kind} ${name}\n${file}`],
+    ({ kind, name }) => [`${kind} ${name}`],
+    ({ formerly }) => formerly.map((name) => `rig ${name}`),
   ];
   for (const [i, keysOf] of ways.entries()) {
     const known = new Map<string, Place[]>();
@@ -86,18 +95,37 @@ function formerNames(declaration: Declaration): readonly string[] {
   return declaration.statements.flatMap((s) => (s.word === 'formerly' && !s.now ? [s.name.name] : []));
 }
 
-/**
- * The files, of one side or both, whose results may differ. A file that reads the same texts on both sides says the same: its
- * declarations are those of the other side, and it is forgotten again.
- */
-export function touchedFiles(before: Side, after: Side): readonly string[] {
-  return [...new Set([...before.paths, ...after.paths])].sort().filter((file) => {
+/** What two sides declare, and where results may differ. */
+export interface Survey {
+  readonly before: readonly Place[];
+  readonly after: readonly Place[];
+  /** Of one side or both. A file that reads the same texts on both sides says the same. */
+  readonly touched: ReadonlySet<string>;
+}
+
+/** Reads each file of both sides once, in the order of their names, and forgets it again. */
+export function survey(before: Side, after: Side): Survey {
+  const found = { before: [] as Place[], after: [] as Place[] };
+  const touched = new Set<string>();
+  for (const file of [...new Set([...before.paths, ...after.paths])].sort()) {
     const old = before.project.dependsOn(file);
     const now = after.project.dependsOn(file);
+    found.before.push(...placesIn(before, file));
+    found.after.push(...placesIn(after, file));
     const same =
       old.size === now.size &&
       [...now].every((path) => old.has(path) && before.project.text(path) === after.project.text(path));
-    if (same) for (const { project } of [before, after]) for (const path of now) project.release(path);
-    return !same;
-  });
+    if (!same) touched.add(file);
+    for (const { project } of [before, after]) for (const path of same ? now : [file]) project.release(path);
+  }
+  return { ...found, touched };
 }
+
+const placesIn = ({ project }: Side, file: string): readonly Place[] =>
+  (project.records(file)?.declarations ?? []).map((one) => ({
+    kind: one.kind,
+    name: one.name,
+    at: one.at,
+    formerly: formerNames(one),
+    file,
+  }));
