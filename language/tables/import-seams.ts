@@ -52,8 +52,8 @@ function problemOf(said: Said) {
     const column: AnyColumn = said.kind === undefined ? 'kind' : 'name';
     return { column, message: 'A seam or an item has a kind and a name, such as edge and curbside.' };
   }
-  if (!itemWords.has(said.kind))
-    return { column: 'kind' as const, message: `\`${said.kind}\` is none of ${[...itemWords].join(', ')}.` };
+  if (!itemWords.has(said.kind) && said.kind !== 'without')
+    return { column: 'kind' as const, message: `\`${said.kind}\` is none of ${[...itemWords, 'without'].join(', ')}.` };
   const wrong = lineProblem(itemLine(said));
   if (wrong) return wrong;
   for (const { word, date, material, such } of works) {
@@ -75,20 +75,23 @@ const workLine = (said: Said, word: 'sealed' | 'taped', names: readonly string[]
   ];
 };
 
+/** An item is known by its name; that one is left out is another matter. */
+const keyOf = ({ kind, name }: Said): string => (kind === 'without' ? `without ${name}` : (name ?? ''));
+
 /** The rows whose item is there in the end. */
 function describe(into: Import, rig: RigThere, rows: readonly TableRow[]): readonly TableRow[] {
   const resolved = into.resolved(rig);
   const there = new Map(
-    (resolved ? saidOf('seams', into.draft.project, resolved) : []).map((said) => [said.name, said]),
+    (resolved ? saidOf('seams', into.draft.project, resolved) : []).map((said) => [keyOf(said), said]),
   );
   const done: TableRow[] = [];
   const fresh: TableRow[] = [];
   for (const one of rows) {
-    const known = there.get(one.said.name);
+    const known = there.get(keyOf(one.said));
     if (known) {
       if (into.compare(one, known, described)) into.count('there', one);
       done.push(one);
-    } else if (fresh.some((other) => other.said.name === one.said.name))
+    } else if (fresh.some((other) => keyOf(other.said) === keyOf(one.said)))
       into.refuse(one, 'name', `\`${one.said.name}\` stands twice in this table for ${rig.name}.`);
     else fresh.push(one);
   }
@@ -119,7 +122,7 @@ function describe(into: Import, rig: RigThere, rows: readonly TableRow[]): reado
   return done;
 }
 
-const isOfRoof = (word: string) => itemWords.has(word) || word === 'roof' || word === 'falls';
+const isOfRoof = (word: string) => itemWords.has(word) || word === 'without' || word === 'roof' || word === 'falls';
 
 /** Records work, the same work of one day in one line; what is recorded for that day stays. */
 function record(into: Import, rig: RigThere, rows: readonly TableRow[], there: readonly TableRow[]): void {

@@ -1,4 +1,5 @@
 // What is known of rigs, as rows of tables.
+import type { RigDeclaration } from '../records/file.ts';
 import { isItem } from '../resolve/items.ts';
 import type { Project, ResolvedRig } from '../resolve/project.ts';
 import type { Event, Item } from '../resolve/types.ts';
@@ -9,7 +10,7 @@ import type { Said, TableKind } from './kinds.ts';
 /** The rows of one rig. */
 export function saidOf(kind: TableKind, project: Project, { rig }: ResolvedRig): readonly Said[] {
   if (kind === 'rigs') return [ofRig(project, rig)];
-  if (kind === 'seams') return rig.items.map((item) => ofItem(project, rig, item));
+  if (kind === 'seams') return [...rig.items.map((item) => ofItem(project, rig, item)), ...dropped(project, rig)];
   return rig.events
     .filter(({ record }) => record.word === 'inspected')
     .flatMap((event) => ofInspection(rig.name, event));
@@ -23,8 +24,8 @@ export function rowsOf(kind: TableKind, project: Project, files: readonly string
 }
 
 function ofRig(project: Project, rig: ResolvedRig['rig']): Said {
-  const declaration = project.records(rig.file)?.declarations.find(({ at }) => at[0] === rig.at[0]);
-  if (declaration?.kind !== 'rig') return { rig: rig.name };
+  const declaration = declarationOf(project, rig);
+  if (!declaration) return { rig: rig.name };
   const { unit, vin, built, inService, acquired, keptUntil, dayRate } = rig.identity;
   const group = declaration.statements.find((s) => s.word === 'group');
   return saying({
@@ -43,6 +44,17 @@ function ofRig(project: Project, rig: ResolvedRig['rig']): Said {
     width: rig.roof?.across.text,
     membrane: rig.roof?.surface,
   });
+}
+
+/** What it does not take over from what it is like. */
+function dropped(project: Project, rig: ResolvedRig['rig']): readonly Said[] {
+  const names = (declarationOf(project, rig)?.statements ?? []).flatMap((s) => (s.word === 'without' ? s.names : []));
+  return names.map(({ name }) => ({ rig: rig.name, kind: 'without', name }));
+}
+
+function declarationOf(project: Project, { file, at }: ResolvedRig['rig']): RigDeclaration | undefined {
+  const found = project.records(file)?.declarations.find((one) => one.at[0] === at[0]);
+  return found?.kind === 'rig' ? found : undefined;
 }
 
 /** Fields with a column of their own; the other clauses go into `more`, as they are written. */

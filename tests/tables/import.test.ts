@@ -191,7 +191,7 @@ describe('what is written as tables and read again', () => {
     expect(check(after, 'heron.rig').filter(({ severity }) => severity === 'error')).toEqual([]);
   });
 
-  test.each(['examples/single', 'tests/worked-example'])('is the same for %s', (folder) => {
+  test.each(['examples/single', 'examples/fleet', 'tests/worked-example'])('is the same for %s', (folder) => {
     const texts = readFolder(folder);
     const isShared = (path: string) => /policy|materials|models/.test(path);
     const shared = Object.fromEntries(Object.entries(texts).filter(([path]) => isShared(path)));

@@ -9,6 +9,7 @@ import { reading } from './reading.ts';
 import { records } from './records.ts';
 import { restricted } from './restricted.ts';
 import { roofPlan } from './roof-plan.ts';
+import { tables } from './tables.ts';
 import { views } from './views.ts';
 
 export const scenarios: readonly Scenario[] = [
@@ -22,4 +23,5 @@ export const scenarios: readonly Scenario[] = [
   records,
   firstMinutes,
   compare,
+  tables,
 ];
