@@ -108,7 +108,8 @@ function* planned({ view, dates, declaration }: RigContext): Iterable<Found> {
   }
   const work = plans.find(({ statement }) => statement.word !== 'inspect');
   // A policy that is named and not found may have said it.
-  const lost = declaration?.under && isLibrary(rig.policy.origin.file);
+  const named = declaration?.under || declaration?.statements.some(({ word }) => word === 'group');
+  const lost = named && isLibrary(rig.policy.origin.file);
   if (work && !rig.policy.labour && !lost)
     yield {
       rule: 'no-labour',

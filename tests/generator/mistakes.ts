@@ -70,13 +70,14 @@ const naming: readonly Mistake[] = [
   { rule: 'unknown-seam', make: changed(/^ {4}front {7}/, '    frnt        ') },
   { rule: 'unknown-material', make: changed(/with MildWash/, 'with MildWosh') },
   { rule: 'unknown-name', make: inRig(/ under (Shop|Coast|Desert) /, ' under Harbour ') },
+  { rule: 'unknown-name', make: inRig(/^ {2}group .*/, '  group        Costal') },
   { rule: 'unknown-word', make: changed(/^( {4}\S+ +)cracked/, '$1craked') },
   { rule: 'unknown-rule', make: addedToRig('  accept    look-hart-due until 2027-04-15 because "spring"') },
   {
     rule: 'file-not-found',
     make: ({ own }) => {
       const line = own.change(/^use "..\/..\/shop\/policy.rig"/, 'use "../../shop/polcy.rig"');
-      const under = own.find(/^rig /);
+      const under = own.find(/^ {2}group /) ?? own.find(/^rig /);
       return line && under ? { in: own, line, also: { rule: 'unknown-name', line: under } } : undefined;
     },
   },

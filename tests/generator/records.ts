@@ -42,7 +42,9 @@ export interface Plan {
 export interface GeneratedRig {
   readonly name: string;
   readonly like: string;
-  readonly under: string;
+  /** One of the two says which policy holds. */
+  readonly under?: string;
+  readonly group?: string;
   readonly unit: string;
   readonly vin: string;
   readonly built: string;

@@ -39,7 +39,8 @@ export function rigText(rig: GeneratedRig, uses: readonly string[], claims?: str
   return `${[
     ...uses.map((file) => `use "${file}"`),
     '',
-    `rig ${rig.name} like ${rig.like} under ${rig.under} {`,
+    `rig ${rig.name} like ${rig.like}${said('under', rig.under)} {`,
+    ...(rig.group === undefined ? [] : [`  group        ${rig.group}`]),
     `  unit         "${rig.unit}"`,
     `  vin          "${rig.vin}"`,
     `  built        ${rig.built}`,

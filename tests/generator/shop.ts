@@ -70,8 +70,18 @@ policy Coast like Shop {
 policy Desert like Shop {
   labour         44.00 USD per h
 }
+
+group CoastRigs under Coast
+
+group DesertRigs under Desert
 `,
 };
 
-/** The policies that depots take in turn. */
+/** The policies that depots take in turn. The rigs of the first name theirs, those of the others belong to a group. */
 export const policies = ['Shop', 'Coast', 'Desert'] as const;
+export type PolicyName = (typeof policies)[number];
+export const groupOf: Readonly<Record<PolicyName, string | undefined>> = {
+  Shop: undefined,
+  Coast: 'CoastRigs',
+  Desert: 'DesertRigs',
+};

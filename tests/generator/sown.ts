@@ -21,19 +21,23 @@ export function sownWorkspace(options: WorkspaceOptions, every: number): Sown {
   const texts = new Map(Object.entries(commonFiles));
   const expected: Expected[] = [];
   const start = draws(options.seed).whole(0, mistakes.length - 1);
-  let [turn, since] = [0, 0];
+  // A kind that a rig gives no occasion for waits for the next rig.
+  const waiting = [...mistakes.slice(start), ...mistakes.slice(0, start)];
+  let since = 0;
   for (const placed of placedRigs(options)) {
     for (const [path, text] of Object.entries(placed.texts)) texts.set(path, text);
     since++;
     if (since < every) continue;
-    const mistake = mistakes[(start + turn) % mistakes.length] as (typeof mistakes)[number];
-    const made = withMistake(placed, mistake);
-    // A rig that gives no occasion for this one leaves it to the next.
-    if (!made) continue;
-    for (const [path, text] of Object.entries(made.texts)) texts.set(path, text);
-    expected.push(...made.expected);
-    turn++;
-    since = 0;
+    for (const [i, mistake] of waiting.entries()) {
+      const made = withMistake(placed, mistake);
+      if (!made) continue;
+      for (const [path, text] of Object.entries(made.texts)) texts.set(path, text);
+      expected.push(...made.expected);
+      waiting.splice(i, 1);
+      waiting.push(mistake);
+      since = 0;
+      break;
+    }
   }
   let number = 0;
   for (const [path, text] of fleetFiles(options)) {

@@ -4,7 +4,7 @@ import { type Draw, draws } from './draw.ts';
 import { type Model, modelFiles, models } from './models.ts';
 import type { GeneratedRig, Plan } from './records.ts';
 import { historyText, rigText } from './rig-text.ts';
-import { policies, sharedFiles } from './shop.ts';
+import { groupOf, type PolicyName, policies, sharedFiles } from './shop.ts';
 import { vinOf } from './vin.ts';
 import { firstYear, years } from './years.ts';
 
@@ -43,10 +43,12 @@ export function* placedRigs({ rigs, seed, depot = 50 }: WorkspaceOptions): Gener
 function placed(index: number, seed: number, depot: number): PlacedRig {
   const draw = draws(seed * 1_000_003 + index);
   const model = draw.pick(models);
+  const policy = policies[depot % policies.length] as PolicyName;
+  const group = groupOf[policy];
   const rig: GeneratedRig = {
     name: rigName(index),
     like: model.name,
-    under: policies[depot % policies.length] as string,
+    ...(group === undefined ? { under: policy } : { group }),
     unit: String(100_000 + index),
     vin: vinOf(index),
     built: `${firstYear - 1}-0${draw.whole(3, 9)}`,

@@ -38,10 +38,11 @@ const object = (required: readonly string[], properties: object) => ({
 
 export const yamlSchema = {
   $schema: 'http://json-schema.org/draft-07/schema#',
-  ...object(['name', 'like', 'under', 'done'], {
+  ...object(['name', 'like', 'done'], {
     name: text,
     like: text,
     under: text,
+    group: text,
     unit: text,
     vin: like('^[A-HJ-NPR-Z0-9]{17}$'),
     built: like('^\\d{4}-\\d{2}$'),

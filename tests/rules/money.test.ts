@@ -76,6 +76,7 @@ describe('labour', () => {
     // A policy that is not found may have said it: that it is not found is enough.
     expect(said('no-labour', rig('wash'))).toEqual([]);
     expect(said('unknown-name', rig('wash'))).toHaveLength(1);
+    expect(said('no-labour', rigWith('group Nowhere', 'wash'))).toEqual([]);
   });
 });
 
