@@ -15,8 +15,8 @@ interface Checked {
   readonly findings: ReadonlyMap<string, readonly Finding[]>;
   /** Paths whose text or existence the findings depend on; some may not be there. */
   readonly dependsOn: ReadonlySet<string>;
-  /** Whether a path is one that this file claims or lists. */
-  readonly claims: (path: string) => boolean;
+  /** The patterns of the files that this one claims or lists. */
+  readonly claims: readonly string[];
   /** The files that its fleets list. */
   readonly lists: ReadonlySet<string>;
   /** What its fleets add to the findings. */
@@ -132,7 +132,6 @@ export function createWorkspace(
         return files.exists(other);
       };
       const { findings: own, silences, members } = examined(project, path, dates, exists);
-      const patterns = project.patterns(path).map((pattern) => picomatch(pattern, { nobrace: true, noext: true }));
       const { paths: dependsOn, lists } = dependenciesOf(project, files, path);
       for (const other of looked) dependsOn.add(other);
       const ofFleets = judgeFleets(path, lists, dates);
@@ -145,7 +144,7 @@ export function createWorkspace(
       return keep(path, {
         findings: byFile(unique([...own, ...ofFleets.findings])),
         dependsOn,
-        claims: (other) => patterns.some((matches) => matches(other)),
+        claims: project.patterns(path),
         lists,
         ofFleets,
         members,
@@ -158,7 +157,7 @@ export function createWorkspace(
       return keep(together, {
         findings,
         dependsOn: new Set(),
-        claims: () => false,
+        claims: [],
         lists: new Set(),
         ofFleets: noFleets,
         members: [],
@@ -172,7 +171,7 @@ export function createWorkspace(
       const out = new Set(paths);
       for (const [owner, { dependsOn, claims }] of checked) {
         for (const path of paths) {
-          if (!dependsOn.has(path) && !claims(path)) continue;
+          if (!dependsOn.has(path) && !claims.some((pattern) => fits(pattern, path))) continue;
           out.add(owner);
           break;
         }
@@ -225,6 +224,12 @@ export function createWorkspace(
       return keep(path, undefined);
     },
   };
+}
+
+/** Most paths lie elsewhere, which is seen without reading the pattern. */
+function fits(pattern: string, path: string): boolean {
+  const fixed = pattern.slice(0, pattern.search(/[*?[\\]|$/));
+  return path.startsWith(fixed) && picomatch.isMatch(path, pattern, { nobrace: true, noext: true });
 }
 
 function byFile(found: readonly Finding[]): Map<string, Finding[]> {

@@ -7,16 +7,20 @@ import { shelvesOf } from '../resolve/yards.ts';
 import { addPeriod, daysBetween } from '../values/calendar.ts';
 import { leavesOpen } from './departures.ts';
 import { usedPastBestBefore } from './materials-used.ts';
-import type { Member } from './member.ts';
+import { lotsAmong, type Member } from './member.ts';
 
 /** Findings of rules of rigs that need the bookings or the stock of a fleet. Trips and a rig's own stock are asked about with the rig. */
 export function* rigsInFleet(fleet: FleetFrame, members: readonly Member[], dates: Dates): Iterable<Located> {
   const booked = bookedByRig(fleet);
   const stock = shelvesOf(fleet);
-  for (const { name, open, soon, lots } of members) {
+  const dated = new Set(
+    stock.flatMap((s) => (s.word === 'bought' && s.lot !== undefined && s.bestBefore ? [s.lot] : [])),
+  );
+  for (const member of members) {
+    const { name, open, soon } = member;
     for (const problem of leavesOpen(open, booked.get(name) ?? [], dates.asOf, soon))
       yield { ...problem, rig: name, message: `${name}: ${problem.message}` };
-    yield* usedPastBestBefore(lots, stock);
+    yield* usedPastBestBefore(lotsAmong(member, dated), stock);
   }
   yield* shelf({ ...fleet, stock }, dates);
 }

@@ -22,7 +22,8 @@ export interface Member extends Served {
   readonly open: readonly OpenSeam[];
   /** A departure up to this day is near. */
   readonly soon: string;
-  readonly lots: readonly UsedLot[];
+  /** What its records used of lots, as JSON of {@link UsedLot}s: it is the most of a member, and hardly ever asked for. */
+  readonly lots: string;
   /** Plans with days of their own that the rig alone could keep. */
   readonly plans: readonly MemberPlan[];
   /** What is still planned: of each kind of work the first plan. */
@@ -65,7 +66,7 @@ export function memberOf(context: RigContext): Member {
     stored: rig.stored,
     open: openSeams(context),
     soon: addPeriod(asOf, rig.policy.dueSoon.value),
-    lots: lotsUsed(view, asOf),
+    lots: JSON.stringify(lotsUsed(view, asOf)),
     work: firstOfEach(plans),
     plans: plans.flatMap((plan): MemberPlan[] => {
       const { from, to } = windowOf(plan, asOf);
@@ -91,6 +92,12 @@ function firstOfEach(plans: readonly Plan[]): Member['work'] {
 
 function written({ value, origin: { file, at } }: { readonly value: string; readonly origin: Origin }): Written {
   return { value, origin: { file, at } };
+}
+
+/** What a member used of some lots; perhaps of others too. */
+export function lotsAmong({ lots }: Member, some: ReadonlySet<string>): readonly UsedLot[] {
+  for (const lot of some) if (lots.includes(JSON.stringify(lot))) return JSON.parse(lots) as readonly UsedLot[];
+  return [];
 }
 
 /** Held by itself: a piece of a text would keep the whole text in memory for as long as the member lives. */
