@@ -16,11 +16,13 @@ export interface Meant {
   /** The declaration, or of an item the one that first describes it; a rule has none. */
   readonly entry: Entry | undefined;
   readonly isBuiltIn: boolean;
+  /** Of a bay: where the block of its yard begins, for two yards may each have a bay of one name. */
+  readonly within?: number;
 }
 
 /** Whether two are the same thing. */
 export function isSame(a: Meant, b: Meant): boolean {
-  if (a.kind !== b.kind || a.name !== b.name || a.entry?.file !== b.entry?.file) return false;
+  if (a.kind !== b.kind || a.name !== b.name || a.entry?.file !== b.entry?.file || a.within !== b.within) return false;
   return a.entry?.declaration.nameAt[0] === b.entry?.declaration.nameAt[0];
 }
 
@@ -48,7 +50,12 @@ export function meantBy(
       return declared(entry);
     case 'history':
       return declared(rigsReading(session, path, name, files)[0]);
-    case 'bay':
+    case 'bay': {
+      const yard = mention.outer.line.block?.find(
+        ({ head, block, whole }) => head === 'yard' && block && whole[0] <= mention.at[0] && mention.at[1] <= whole[1],
+      );
+      return { kind: role, name, entry, isBuiltIn: false, ...(yard ? { within: yard.at[0] } : {}) };
+    }
     case 'yard':
       return { kind: role, name, entry, isBuiltIn: false };
     case 'crew':

@@ -1,6 +1,7 @@
 // Whether a thing may take a new name: well-formed, not a word of the language, and nobody else's.
 import { lex } from '../../language/grammar/tokens.ts';
-import { allLines } from '../../language/records/file.ts';
+import { allLines, type Declaration } from '../../language/records/file.ts';
+import type { Whole } from '../../language/records/statement.ts';
 import { sideOf } from '../../language/resolve/items.ts';
 import type { Namespace } from '../../language/resolve/names.ts';
 import { isLibrary } from '../../language/resolve/origin.ts';
@@ -48,13 +49,20 @@ export function clash(
 ): string | undefined {
   if (meant.kind === 'item') return itemClash(features, meant, name, found, files);
   if (meant.kind === 'bay' || meant.kind === 'yard' || meant.kind === 'crew') {
-    const lines = meant.entry ? [...allLines(meant.entry.declaration)] : [];
+    const lines = meant.entry ? linesBeside(meant.entry.declaration, meant) : [];
     const taken = lines.some((line) => {
       return line.word === meant.kind && (line as { readonly name?: { readonly name: string } }).name?.name === name;
     });
     return taken ? `This fleet already has a ${meant.kind} \`${name}\`.` : undefined;
   }
   return declarationClash(features, meant, name, found, files);
+}
+
+/** The lines among which a name has to be the only one: of a bay those of its yard, else all of the fleet. */
+function linesBeside(declaration: Declaration, { kind, within }: Meant): readonly Whole[] {
+  if (kind !== 'bay') return [...allLines(declaration)];
+  const statements = declaration.statements as readonly (Whole & { readonly lines?: readonly Whole[] })[];
+  return within === undefined ? statements : (statements.find(({ at }) => at[0] === within)?.lines ?? []);
 }
 
 function declarationClash(

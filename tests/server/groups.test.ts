@@ -25,6 +25,7 @@ fleet Yards {
     serves Coastal, Brant
   }
   off Ladder 2027-07-01 to 2027-07-14
+  yard Inland { bay Shed outdoor  bay Barn indoor }
 }
 `,
 };
@@ -110,6 +111,10 @@ describe('a new name', () => {
   });
   test('of a yard, where it is declared', async () => {
     expect(await renamed('fleet.rig', 'Harbour', 'Quay')).toEqual(['fleet.rig:4']);
+  });
+  test('of a bay, in its own yard alone', async () => {
+    expect(await renamed('fleet.rig', 'Shed indoor', 'Barn')).toEqual(['fleet.rig:7']);
+    await expect(renamed('fleet.rig', 'Shed outdoor', 'Barn')).rejects.toThrow('already has a bay `Barn`');
   });
   test('that another group has is refused', async () => {
     await expect(renamed('groups.rig', 'Coastal', 'Lakes')).rejects.toThrow('`Lakes` is already the name of a group');
