@@ -29,8 +29,11 @@ const step = 4;
 export function headWidth({ row, table }: Statement): number {
   switch (row?.class) {
     case 'fact':
-    case 'item':
+      // A yard is a heading in its fleet.
+      if (row.block) return 4;
       return table?.name === 'policy' ? 15 : 13;
+    case 'item':
+      return 13;
     case 'record':
       return historyTable.rows.has(row.word) ? 10 : 13;
     case 'plan':

@@ -12,6 +12,20 @@ describe('the form', () => {
     (path) => expect(format(exampleFile(path))).toEqual({ edits: [], left: [] }),
   );
 
+  it('has a yard stand like a heading in its fleet', () => {
+    const text = lines(
+      'fleet Shore {',
+      '  rigs         "rigs/*.rig"',
+      '  yard Harbour {',
+      '    crew         Ladder 2 for 8 h each on mon to fri',
+      '    serves       Coastal',
+      '  }',
+      '  crew         2 for 8 h each on mon to fri',
+      '}',
+    );
+    expect(inForm(text.replaceAll(/ {2,}/g, ' '))).toBe(text);
+  });
+
   it('is two blanks a level, and the statement word in a width of its class', () => {
     expect(
       inForm(
