@@ -71,7 +71,8 @@ async function write(server: LanguageServer, rigs: readonly RigAddress[], text: 
   const { changes, refused, there } = await server.ask(addRecordAsk, { rigs, text });
   const left = refused.map(({ name, why }) => `${name}: ${why}`).join(' ');
   if (refused.length > 0) void window.showWarningMessage(`Left out of ${counted(refused.length, 'rig')}. ${left}`);
-  if (changes.length > 0) await applied(changes, `Rigseam: ${text}`);
+  const [first] = changes;
+  if (first) await applied(changes, `Rigseam: ${text}`, Uri.parse(first.uri));
   else if (there.length > 0)
     void window.showInformationMessage(`${counted(there.length, 'rig has', 'rigs have')} this record already.`);
 }

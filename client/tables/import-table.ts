@@ -45,7 +45,7 @@ export async function importTable(server: LanguageServer): Promise<void> {
       reply.problems.length > 0 ? ` ${counted(reply.problems.length, 'problem')}: see the Problems panel.` : '';
     if (errors > 0) void window.showWarningMessage(`${sum}${problems}`);
     else void window.showInformationMessage(`${sum}${problems}`);
-    if (reply.changes.length > 0) await applied(reply.changes, `Rigseam: ${workspace.asRelativePath(table)}`);
+    if (reply.changes.length > 0) await applied(reply.changes, `Rigseam: ${workspace.asRelativePath(table)}`, table);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     void window.showErrorMessage(`The table was not imported: ${why}`);

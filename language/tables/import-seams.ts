@@ -2,6 +2,7 @@
 import { linesOf } from '../authoring/added-record.ts';
 import { lineInsertion, recordInsertion } from '../authoring/inspection-place.ts';
 import { recordBlocksOf } from '../authoring/record-blocks.ts';
+import { rigTable } from '../statements/rig.ts';
 import { itemWords } from '../statements/roof.ts';
 import { readDay } from '../values/day.ts';
 import type { Import, RigThere, TableRow } from './import.ts';
@@ -102,7 +103,7 @@ function describe(into: Import, rig: RigThere, rows: readonly TableRow[]): reado
       lineInsertion(
         block,
         some.map(({ said }) => lineOf(itemLine(said))),
-        isOfRoof,
+        besides(rig),
       );
     return change ? into.draft.insert(change, rig.file, 'other-lines')[0] : undefined;
   };
@@ -122,6 +123,11 @@ function describe(into: Import, rig: RigThere, rows: readonly TableRow[]): reado
   return done;
 }
 
+/** Behind the other lines of the roof; where it has none of its own, behind what is said of the rig. */
+const besides = ({ declaration: { statements } }: RigThere) =>
+  statements.some(({ word }) => isOfRoof(word))
+    ? isOfRoof
+    : (word: string) => rigTable.rows.get(word)?.class === 'fact';
 const isOfRoof = (word: string) => itemWords.has(word) || word === 'without' || word === 'roof' || word === 'falls';
 
 /** Records work, the same work of one day in one line; what is recorded for that day stays. */

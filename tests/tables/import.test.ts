@@ -119,6 +119,15 @@ describe('a table of seams', () => {
     expect(changes).toEqual([]);
   });
 
+  test('stands behind what is said of a rig that has no lines of the roof', () => {
+    const texts = {
+      'a.rig':
+        'model Alder { roof 18 ft by 8 ft epdm }\nrig Teal like Alder {\n  unit         "7"\n\n  inspect  before 2027-01-01\n}\n',
+    };
+    const { after } = imported('seams', 'rig,kind,name,size\nTeal,joint,rail,9 ft\n', texts);
+    expect(after['a.rig']).toMatch(/unit {9}"7"\n {2}joint {8}rail {8}9 ft\n\n {2}inspect/);
+  });
+
   test('leaves out the one row that brings an error, and writes the others', () => {
     const rows = 'Heron,cap,rear,2026-05-01,GenericSolventLap\nHeron,opening,hatch,2026-05-01,Gum\n';
     const { problems, after } = imported('seams', `rig,kind,name,sealed,sealant\n${rows}`, { 'heron.rig': heron });

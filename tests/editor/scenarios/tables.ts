@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Editor } from '../editor.ts';
-import { asks, choose, say, untilListed, widget } from '../quick-input.ts';
+import { asks, choose, lineWith, say, untilListed, widget } from '../quick-input.ts';
 import { eventually, type Scenario } from '../scenario.ts';
 
 const read = (editor: Editor, file: string) => readFileSync(join(editor.workspace, file), 'utf8');
@@ -20,7 +20,7 @@ export const tables: Scenario = {
     {
       name: 'one record for two rigs: what is wrong is told while it is typed',
       async run(editor) {
-        await editor.open('brook.rig');
+        await editor.open('rigs/brook.rig');
         await untilListed(editor, 'Rigseam: Add Record to Many Rigs');
         await editor.command('Rigseam: Add Record to Many Rigs');
         await asks(editor, /Which rigs/);
@@ -73,9 +73,8 @@ export const tables: Scenario = {
       name: 'applied: the good row is written, the others stand in the table',
       async run(editor) {
         await apply(editor);
-        await eventually('the new joint', async () =>
-          read(editor, 'rigs/brook.rig').includes('joint        table-rail'),
-        );
+        // A file that is open is left to be saved, like what is typed.
+        await lineWith(editor, 'joint table-rail 9 ft note "from a table"');
         await editor.open('seams.csv');
         await eventually('problems at the rows', async () => {
           const problems = (await editor.problems()).join('\n');
@@ -92,7 +91,7 @@ export const tables: Scenario = {
           join(editor.workspace, 'yard/fleet.rig'),
           fleet.replace(/(\n *rigs .*\n)/, '$1  bookings     from "bookings.csv"\n'),
         );
-        await editor.open('bookings.csv');
+        await editor.open('yard/bookings.csv');
         await eventually('the row', async () => /Did you mean `Brook`/.test((await editor.problems()).join('\n')));
       },
     },
