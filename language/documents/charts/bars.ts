@@ -69,7 +69,7 @@ export interface Columns {
 
 /** Stacked columns along an axis of time. */
 export function columnChart({ id, title, unit, description, series, bars, limitName }: Columns): Element {
-  const [left, top, high] = [40, 40, 112];
+  const [top, high] = [40, 112];
   const bottom = top + high;
   const sums = bars.map(({ parts, limit = 0 }) =>
     Math.max(
@@ -78,6 +78,8 @@ export function columnChart({ id, title, unit, description, series, bars, limitN
     ),
   );
   const scale = scaleTo(Math.max(1, ...sums), 4, 1);
+  // Room for the longest figure of the axis.
+  const left = Math.max(40, 10 + Math.max(...scale.ticks.map((tick) => tickText(tick).length)) * letters * 0.64);
   const step = (width - left - 6) / Math.max(1, bars.length);
   const y = (value: number) => bottom - (value / scale.end) * high;
   const wide = step * 0.72;

@@ -42,6 +42,16 @@ export const restricted: Scenario = {
       },
     },
     {
+      name: 'git is not run, and why',
+      async run(editor) {
+        await editor.command('Rigseam: Compare with HEAD');
+        const message = editor.page.locator('.notification-toast', { hasText: 'runs git, which needs a trusted' });
+        await message.waitFor();
+        await editor.command('Notifications: Clear All Notifications');
+        await message.waitFor({ state: 'detached' });
+      },
+    },
+    {
       name: 'the roof plan is shown, and not saved',
       async run(editor) {
         await editor.open('wren.rig');
