@@ -1,6 +1,6 @@
 // A check as the command line runs it: in threads where they pay, with what was found before where a folder for it is named.
-import { setFlagsFromString } from 'node:v8';
 import type { Dates } from '../../language/resolve/types.ts';
+import { throwAwaySoon } from '../node-memory.ts';
 import { type Checked, checked, type Tell, together } from './check.ts';
 import { checkedWithKept } from './check-kept.ts';
 import { type Judged, judging } from './judging.ts';
@@ -28,12 +28,6 @@ export async function runCheck(asked: Asked, dates: Dates, run: Run): Promise<Ch
   const judged = await judge(asked.files);
   return together(asked, dates, judging(diskOf(asked), dates).project, judged);
 }
-
-/**
- * Of what is read of a file next to nothing lives on, so that looking for what does costs milliseconds: done more often than
- * by default it keeps the memory of a check of many thousand files a third smaller.
- */
-const throwAwaySoon = () => setFlagsFromString('--heap-growing-percent=20');
 
 async function judgeAll(
   paths: readonly string[],
