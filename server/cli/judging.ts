@@ -6,6 +6,7 @@ import { examined } from '../../language/rules/check.ts';
 import type { Finding } from '../../language/rules/finding.ts';
 import type { Member } from '../../language/rules/member.ts';
 import { type FileSummary, summaryOf } from '../../language/rules/workspace.ts';
+import { isBookingsFile } from '../../language/tables/bookings.ts';
 import { fingerprinted, type Known } from '../cache/fingerprints.ts';
 import { dependenciesOf } from '../dependencies.ts';
 import type { DiskFiles } from '../files.ts';
@@ -65,6 +66,8 @@ export function judging(onDisk: DiskFiles, dates: Dates): Judging {
       const { findings, members, silences } = examined(project, path, dates, exists);
       const summary = summaryOf(project, path, silences);
       const { paths, lists } = dependenciesOf(project, disk, path);
+      // What its fleets read of a file of bookings decides, not that it is there.
+      for (const other of paths) if (isBookingsFile(other)) disk.read(other);
       const told: Told = {
         members,
         summary,

@@ -121,6 +121,22 @@ describe('import and export', () => {
     );
   });
 
+  it('sees that a file of bookings has changed, also where findings are kept', () => {
+    const rows = (name: string) => ({ 'b.csv': `rig,first,last\n${name},2027-01-01,2027-01-02\n` });
+    write({
+      'yard.rig': 'fleet Yard {\n  rigs "rigs/*.rig"\n  bookings from "b.csv"\n}\n',
+      'rigs/heron.rig': rig('Heron'),
+    });
+    const found = () => run('check', '.', '--cache', '.kept', ...today).status;
+    const seen = [];
+    for (const name of ['Heron', 'Hern', 'Heron']) {
+      write(rows(name));
+      seen.push(found(), found());
+    }
+    rmSync(join(folder, 'b.csv'));
+    expect([...seen, found()]).toEqual([0, 0, 1, 1, 0, 0, 1]);
+  });
+
   it('ends with 2, and in words, where it is called wrongly', () => {
     write({ 'latin.csv': 'x' });
     writeFileSync(join(folder, 'latin.csv'), Buffer.from([0x72, 0x69, 0x67, 0x0a, 0xdc, 0x0a]));
