@@ -6,11 +6,17 @@ import type { Finding } from './finding.ts';
 import { naming } from './naming.ts';
 import { reading } from './reading.ts';
 
-const stops = new Set([...Object.keys(reading.rules), ...Object.keys(naming.rules)]);
+const stops = new Set([
+  ...Object.keys(reading.rules),
+  ...Object.keys(naming.rules),
+  'bookings-missing',
+  'booking-unreadable',
+]);
 
 /** The errors that keep papers from being written: what could not be read or found, in the file and in all that it depends on. */
 export function findingsThatStopWriting(project: Project, path: string, dates: Dates): readonly Finding[] {
-  const files = [...project.dependsOn(path)].sort();
+  // Tables are judged with the fleet that names them.
+  const files = [...project.dependsOn(path)].filter((file) => file.endsWith('.rig')).sort();
   return files
     .flatMap((file) => checkFile(project, file, dates))
     .filter((finding) => finding.severity === 'error' && stops.has(finding.rule));

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { createProject } from '../../language/resolve/project.ts';
 import { checkFile } from '../../language/rules/check.ts';
+import { findingsThatStopWriting } from '../../language/rules/writable.ts';
 import { filesOf, projectOf, today } from '../project/workspace.ts';
 import { found, mended, said, under } from './asked.ts';
 
@@ -114,4 +115,13 @@ describe('bookings from a file', () => {
     expect(performance.now() - start).toBeLessThan(1000);
     expect(said('bookings-left-out', texts)).toEqual([]);
   });
+});
+
+it('let papers be written, unless days that are booked are not known', () => {
+  const stop = (texts: Readonly<Record<string, string>>) =>
+    findingsThatStopWriting(projectOf(texts), 'yard.rig', { asOf: today, today }).map(({ rule, file }) => [rule, file]);
+  expect(stop(yard(`${header}Heron,2027-06-10,2027-06-24\nHern,2027-06-10,2027-06-24\n`))).toEqual([]);
+  expect(stop(yard(`${header}Heron,2027-06-31,2027-07-24\n`))).toEqual([['booking-unreadable', 'bookings.csv']]);
+  const { 'bookings.csv': _, ...without } = yard('');
+  expect(stop(without)).toEqual([['bookings-missing', 'yard.rig']]);
 });
