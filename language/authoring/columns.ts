@@ -2,6 +2,8 @@
 
 /** What the first word of a statement is padded to inside a rig. */
 export const column = 13;
+/** That of a plan. */
+export const planColumn = 9;
 
 /** The column behind a run of names: rounded up to multiples of 4, so that one longer name seldom moves its neighbours. */
 export const nextColumn = (names: readonly string[]): number =>

@@ -4,7 +4,7 @@ import type { Span } from '../grammar/problem.ts';
 import { linesOfText } from '../records/file.ts';
 import { historyTable } from '../statements/past.ts';
 import { rigTable } from '../statements/rig.ts';
-import { column } from './columns.ts';
+import { column, planColumn } from './columns.ts';
 import { type Form, inspectionLines, type SaidInspection } from './inspection-block.ts';
 
 /** One block that may hold records of a rig: its own, or a history. */
@@ -73,9 +73,11 @@ export function recordInsertion(
 export function planInsertion(own: RecordBlock, word: string, said: string): Insertion | undefined {
   const block = readBlock(own);
   if (!block) return undefined;
+  const { text } = own;
   const last = block.line.block?.findLast(isPlan);
-  const { indent, dateAt } = formIn(block, last);
-  const line = `${indent}${word.padEnd(Math.max(last ? dateAt : column, word.length + 1))}${said}`;
+  const { indent } = formIn(block, last);
+  const at = last && startsLine(text, last.headAt[0]) ? firstPartAt(last) : planColumn;
+  const line = `${indent}${word.padEnd(Math.max(at, word.length + 1))}${said}`;
   if (isOnOneLine(block)) return unfolded(block, undefined, [line]);
   return last ? behind(block, last, [line]) : atEnd(block, [line]);
 }
@@ -115,8 +117,7 @@ function readBlock({ file, text, start }: RecordBlock): Block | undefined {
 function formIn({ text, line, records }: Block, neighbour: Line | undefined): Form {
   const isBelow = neighbour !== undefined && startsLine(text, neighbour.headAt[0]);
   const indent = isBelow ? indentOf(text, neighbour) : `${indentOf(text, line)}  `;
-  const own = (one: Line) => (one.parts[0] ? one.parts[0].at[0] - one.headAt[0] : 0);
-  const dateAt = isBelow ? own(neighbour) : line.head === 'history' ? 'inspected'.length + 2 : column;
+  const dateAt = isBelow ? firstPartAt(neighbour) : line.head === 'history' ? 'inspected'.length + 2 : column;
   const looks = records.flatMap(({ line: { block } }) => (block?.[0] ? [block[0]] : []));
   const look = looks.at(-1);
   const apart = look !== undefined && startsLine(text, look.headAt[0]);
@@ -124,9 +125,12 @@ function formIn({ text, line, records }: Block, neighbour: Line | undefined): Fo
     indent,
     dateAt: Math.max(dateAt, 'inspected'.length + 1),
     innerIndent: apart ? indentOf(text, look) : `${indent}  `,
-    seenAt: apart ? own(look) : undefined,
+    seenAt: apart ? firstPartAt(look) : undefined,
   };
 }
+
+/** Where what follows the word of a statement begins, counted from the word. */
+const firstPartAt = ({ parts, headAt }: Line) => (parts[0] ? parts[0].at[0] - headAt[0] : 0);
 
 const lineStart = (text: string, offset: number) => text.lastIndexOf('\n', offset - 1) + 1;
 const startsLine = (text: string, offset: number) => text.slice(lineStart(text, offset), offset).trim() === '';

@@ -5,7 +5,7 @@ import { catalogue } from '../../language/rules/catalogue.ts';
 import { fileTable } from '../../language/statements/file.ts';
 import type { BlockTable, Row } from '../../language/statements/row.ts';
 import { textsFrom } from '../places.ts';
-import { inline } from './explained.ts';
+import { sentence } from './explained.ts';
 import type { Features } from './here.ts';
 import { materialText } from './material-text.ts';
 import { seamBrief } from './seam-text.ts';
@@ -49,7 +49,7 @@ function textOf({ session, open }: Features, about: About): string | undefined {
       return catalogue.get(about.name)?.title;
     case 'material': {
       const material = session.project.material(about.path, about.name);
-      return material && [...about.why.map(inline), materialText(material, texts)].join('\n\n');
+      return material && [...about.why.map(sentence), materialText(material, texts)].join('\n\n');
     }
     case 'seam': {
       const rig = session.figures(about.path).rigs.find(({ view }) => view.rig.name === about.rig);

@@ -8,6 +8,13 @@ import { locationOf, type Texts } from '../places.ts';
 /** What people typed, within a line of Markdown. */
 export const inline = (text: string): string => plain(`x${text}`).slice(1);
 
+/** A sentence of ours, within a line of Markdown: what it shows as code stays code. */
+export const sentence = (text: string): string =>
+  inline(text).replace(
+    /\\`(.*?)\\`/g,
+    (_, code: string) => `\`${code.replace(/\\(.)/g, '$1').replace(/&amp;/g, '&')}\``,
+  );
+
 /** The figure, its rule, its formula, and each input with a link to where it was written. */
 export function explained(figure: Explained, texts: Texts, title?: string): string {
   const { text, rule, formula, inputs, source } = figure;

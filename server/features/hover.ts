@@ -6,7 +6,7 @@ import { conditions, defects } from '../../language/statements/words.ts';
 import { type Meaning, meaningAt } from '../cursor/meaning.ts';
 import { rangeOf } from '../places.ts';
 import { conversionOf } from './conversions.ts';
-import { explained, inline } from './explained.ts';
+import { explained, inline, sentence } from './explained.ts';
 import { declarationAround, type Features, type Here, hereIn, rigAround } from './here.ts';
 import { materialText, surfaceText } from './material-text.ts';
 import { seamText } from './seam-text.ts';
@@ -27,12 +27,12 @@ function textFor(features: Features, here: Here, meaning: Meaning): string | und
     case 'statement': {
       const { word, help, example } = meaning.row;
       const figures = figuresOfPlan(features, here, meaning);
-      return [`**${word}**: ${inline(help)}`, `\`\`\`rig\n${example}\n\`\`\``, ...figures].join('\n\n');
+      return [`**${word}**: ${sentence(help)}`, `\`\`\`rig\n${example}\n\`\`\``, ...figures].join('\n\n');
     }
     case 'clause': {
       const { word, help, slot } = meaning.clause;
       const example = slot.example === '' ? '' : `\n\n\`\`\`rig\n${word} ${slot.example}\n\`\`\``;
-      return `**${word}**: ${inline(help)}${example}`;
+      return `**${word}**: ${sentence(help)}${example}`;
     }
     case 'quantity':
       return conversionOf(meaning.part);
@@ -90,7 +90,7 @@ function nameText(features: Features, here: Here, meaning: Meaning & { readonly 
       }
       case 'rules': {
         const entry = catalogue.get(name);
-        if (entry) return `**${name}** (${entry.severity}): ${inline(entry.title)}\n\n${inline(entry.why)}`;
+        if (entry) return `**${name}** (${entry.severity}): ${sentence(entry.title)}\n\n${sentence(entry.why)}`;
         break;
       }
       case 'words': {

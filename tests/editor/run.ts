@@ -2,7 +2,7 @@
 // each step in tests/artefacts/editor/SCENARIO, and fails with a step that does not show what it must.
 //   node tests/editor/run.ts [SCENARIO ...]     all without a name
 import { execFileSync } from 'node:child_process';
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { homedir, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -38,10 +38,11 @@ for (const scenario of scenarios) {
 }
 
 /** Runs the steps of a scenario in an editor of its own, up to the first that fails. */
-async function play({ name: scenario, workspace: source, steps, ...start }: Scenario): Promise<void> {
+async function play({ name: scenario, workspace: source, files = {}, steps, ...start }: Scenario): Promise<void> {
   const workspace = join(mkdtempSync(join(tmpdir(), 'rigseam-workspace-')), 'boats-and-trailers');
   if (source === undefined) mkdirSync(workspace);
   else cpSync(join(root, source), workspace, { recursive: true });
+  for (const [file, text] of Object.entries(files)) writeFileSync(join(workspace, file), text);
   const shown = join(pictures, scenario);
   rmSync(shown, { recursive: true, force: true });
   const editor = await startEditor(install, vsix, workspace, shown, start);

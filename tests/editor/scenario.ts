@@ -15,6 +15,8 @@ export interface Scenario {
   readonly name: string;
   /** The folder of this repository that it works on a copy of; absent: an empty folder. */
   readonly workspace?: string;
+  /** Files that are there before the editor starts, beside that copy. */
+  readonly files?: Readonly<Record<string, string>>;
   /** User settings beside the quiet ones. */
   readonly settings?: Readonly<Record<string, unknown>>;
   /** Whether the workspace is trusted from the start. Default: yes. */

@@ -11,6 +11,7 @@ import { restricted } from './restricted.ts';
 import { roofPlan } from './roof-plan.ts';
 import { tables } from './tables.ts';
 import { views } from './views.ts';
+import { writing } from './writing.ts';
 
 export const scenarios: readonly Scenario[] = [
   mainJob,
@@ -24,4 +25,5 @@ export const scenarios: readonly Scenario[] = [
   firstMinutes,
   compare,
   tables,
+  writing,
 ];
