@@ -1,4 +1,4 @@
-// Links: the files behind `use`, photos and papers.
+// Links: the files behind `use`, photos, papers and bookings.
 import type { DocumentLinkProvider } from 'langium/lsp';
 import type { DocumentLink } from 'vscode-languageserver';
 import { folderOf, resolvePath } from '../../language/resolve/paths.ts';
@@ -14,7 +14,8 @@ export const links = (features: Features): DocumentLinkProvider => ({
       let clause = statement.row?.word === 'use' ? 'use' : '';
       for (const part of partsOf(statement)) {
         if (part.kind === 'clause') clause = part.text;
-        if (part.kind !== 'text' || !linked.has(clause) || part.text.includes('\\')) continue;
+        const isLink = linked.has(clause) || (clause === 'from' && statement.row?.word === 'bookings');
+        if (part.kind !== 'text' || !isLink || part.text.includes('\\')) continue;
         const path = resolvePath(folderOf(here.path), part.text);
         if (!features.session.files.exists(path)) continue;
         const [from, to] = part.at;

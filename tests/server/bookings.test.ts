@@ -33,6 +33,13 @@ test('a row that cannot be read is shown in the table, and the sum in the fleet'
   expect(rules(at, 'yard.rig')).toContain('bookings-left-out');
 });
 
+test('the fleet leads to the table', async () => {
+  const at = await started();
+  await at.open('yard.rig');
+  const links = await at.request<readonly { target: string }[]>('textDocument/documentLink', 'yard.rig');
+  expect(links.map(({ target }) => target)).toEqual([at.uri('bookings.csv')]);
+});
+
 test('a table that is mended on disk is read anew', async () => {
   const at = await started();
   await at.save({ 'bookings.csv': `${header}Heron,2027-06-10,2027-06-24\n` });
