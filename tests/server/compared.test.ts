@@ -25,6 +25,8 @@ async function withExample(work: (editor: Editor) => Promise<void>, committed = 
       git(editor.folder, 'commit', '--quiet', '--message', 'first');
     }
     await work(editor);
+    // What is still on its way to the editor has come before the server goes; on a busy machine that takes a second look.
+    await editor.quiet();
     await editor.quiet();
   } finally {
     await editor.stop();
