@@ -46,7 +46,9 @@ test('what bonds first, then what only its label allows, last what the rules ref
   expect(labels.indexOf('Aaa')).toBeGreaterThan(labels.indexOf('Prime'));
   const refused = items.find(({ label }) => label === 'Aaa');
   expect(refused?.detail).toContain('does not bond to tpo');
-  expect((refused?.documentation as MarkupContent | undefined)?.value).toContain('must not be used there');
+  expect((refused?.documentation as MarkupContent | undefined)?.value).toMatch(
+    /^`Aaa` on tpo: .*must not be used there/,
+  );
   expect(items[0]?.detail).toBe('sealant, materials.rig');
 });
 
@@ -59,6 +61,27 @@ test('the same on what lies there on that date, not on what lay there before or 
   expect(all.find(({ label }) => label === 'Bbb')?.detail).toContain('does not hold on silicone');
   const bare = await sorted(onRoof('epdm', '  sealed 2019-05-01 vent with <|>\n  sealed 2020-05-01 vent with Sil'));
   expect(bare.find(({ label }) => label === 'Bbb')?.detail).not.toContain('silicone');
+});
+
+test('what is kept of a rig goes with the text that it came from, and with the materials', async () => {
+  const { text, position } = marked(
+    onRoof('epdm', '  sealed 2020-05-01 vent with Sil\n  sealed 2026-04-20 vent with <|>'),
+  );
+  const detailOfBbb = async (at: { line: number; character: number }) => {
+    const params = { position: at, context: { triggerKind: 1 } };
+    const { items } = await editor.request<CompletionList>('textDocument/completion', 'test.rig', params);
+    return items.find(({ label }) => label === 'Bbb')?.detail ?? 'no Bbb';
+  };
+  await editor.open('test.rig', text);
+  expect(await detailOfBbb(position)).toContain('does not hold on silicone');
+  expect(await detailOfBbb(position)).toContain('does not hold on silicone');
+  await editor.replace('test.rig', '  sealed 2020-05-01 vent with Sil\n', '  stripped 2020-05-01 vent\n');
+  expect(await detailOfBbb(position)).toContain('needs Prime first');
+  await editor.open('materials.rig', materials.replace('bonds-to tpo, epdm', 'never-on epdm'));
+  expect(await detailOfBbb(position)).toContain('does not bond to epdm');
+  await editor.close('materials.rig');
+  expect(await detailOfBbb(position)).toContain('needs Prime first');
+  await editor.close('test.rig');
 });
 
 test('what needs a primer says which, until it is named', async () => {

@@ -241,6 +241,7 @@ export const writing: Scenario = {
     {
       name: 'materials: what bonds before what does not, which says why',
       async run(editor) {
+        assert.ok(await said(editor, /`stack` was stripped/));
         await newRecord(editor);
         await editor.type(`sealed ${today} stack with `);
         await eventually('what bonds first', async () => (await suggested(editor))[0] === 'GreyBead');
@@ -254,13 +255,14 @@ export const writing: Scenario = {
       },
     },
     {
-      name: 'the one that bonds is taken, and nothing is said of it',
+      name: 'the one that bonds is taken, and the bare seam is no finding any more',
       async run(editor) {
         await editor.press('ArrowUp');
         await editor.press('Tab');
         await lineWith(editor, `sealed ${today} stack with GreyBead`);
         await editor.press('Escape');
         assert.match(await saved(editor, 'lark.rig'), /stack with GreyBead\n/);
+        await gone(editor, /`stack` was stripped/);
       },
     },
     {
