@@ -17,6 +17,6 @@ test('a plan goes behind the last one, in its column', () => {
 
 test('the first plan stands in the column that formatting gives it', () => {
   expect(inserted('inspected 2026-04-01')).toContain(
-    '\n  inspected 2026-04-01\n  strip    curbside before 2026-12-15\n}',
+    '\n  inspected 2026-04-01\n\n  strip    curbside before 2026-12-15\n}',
   );
 });
