@@ -241,7 +241,7 @@ export const writing: Scenario = {
     {
       name: 'materials: what bonds before what does not, which says why',
       async run(editor) {
-        assert.ok(await said(editor, /`stack` was stripped/));
+        await eventually('the bare seam', () => said(editor, /`stack` was stripped/));
         await newRecord(editor);
         await editor.type(`sealed ${today} stack with `);
         await eventually('what bonds first', async () => (await suggested(editor))[0] === 'GreyBead');
