@@ -11,6 +11,8 @@ export interface Obstacle {
   readonly next: string;
   /** The day itself would do. */
   readonly nearly?: true;
+  /** It is a day of the week on which nobody works. */
+  readonly weekly?: true;
 }
 
 export interface Span {

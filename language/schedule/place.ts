@@ -1,5 +1,5 @@
 // The first days on which a visit can be held.
-import { addDays, addPeriod } from '../values/calendar.ts';
+import { addDays, addPeriod, daysBetween } from '../values/calendar.ts';
 import { type BayPlan, bayFor, fitsAny } from './bay.ts';
 import type { Clock, Laid } from './clocks.ts';
 import { type Crew, speedOf, type Team } from './crew.ts';
@@ -89,6 +89,7 @@ export function place(ask: Ask, setting: Setting): Held | Refusal {
   }
   let last: Obstacle | undefined;
   let first: Obstacle | undefined;
+  const lasts = daysBetween(wish?.day ?? earliest.date, lastStart) / 2;
   for (let day = wish?.day ?? earliest.date; day <= lastStart; ) {
     const found = tryDay(day, load, ask, setting);
     if (!('next' in found))
@@ -97,9 +98,13 @@ export function place(ask: Ask, setting: Setting): Held | Refusal {
         because: whyThen(last?.because ?? wish?.because ?? earliest.because, ask),
         order: setting.decided,
       };
-    // A day that would do but for a clock, or but for its end, tells more than a day on which nobody could come.
-    if (!first || (found.nearly && !first.nearly)) first = found;
-    last = found;
+    // A day that would do but for a clock, or but for its end, tells more than a day on which nobody could come; of these one
+    // reason that takes most of the days, as a booking for years, tells more than the first.
+    const taken = Math.min(daysBetween(day, found.next), daysBetween(day, lastStart));
+    const takesMost = !first?.nearly && taken > lasts;
+    if (!first || takesMost || (found.nearly && !first.nearly)) first = found;
+    // A weekend behind something that lasted has not decided.
+    if (!last || !found.weekly) last = found;
     day = found.next;
   }
   return { refused: first?.because ?? earliest.because };

@@ -1,6 +1,7 @@
 // A crew as the calendar sees it: who can do what on which days.
 import type { Fleet } from '../resolve/types.ts';
 import { addDays, weekday } from '../values/calendar.ts';
+import type { Obstacle } from './obstacle.ts';
 import type { PlanWord } from './words.ts';
 
 /** The days and the skills of one crew. */
@@ -41,11 +42,8 @@ export function worksOn(day: string, { days, off }: Shift): boolean {
 }
 
 /** Why none of some crews works on a day, and the first day on which that may be otherwise; undefined where one does. */
-export function whyNobody(
-  day: string,
-  shifts: readonly Shift[],
-): { readonly because: string; readonly next: string } | undefined {
-  let soonest: { because: string; next: string } | undefined;
+export function whyNobody(day: string, shifts: readonly Shift[]): Obstacle | undefined {
+  let soonest: Obstacle | undefined;
   for (const shift of shifts) {
     const why = whyNot(day, shift);
     if (!why) return undefined;
@@ -55,13 +53,13 @@ export function whyNobody(
   return { ...soonest, because: `nobody who can do it works on ${names[weekday(day) - 1]}` };
 }
 
-function whyNot(day: string, { name, days, off }: Shift): { because: string; next: string } | undefined {
+function whyNot(day: string, { name, days, off }: Shift): Obstacle | undefined {
   const leave = off.find(({ first, last }) => first <= day && day <= last);
   if (leave) return { because: `${crewCalled(name)} is off until ${leave.last}`, next: addDays(leave.last, 1) };
   if (days.has(weekday(day))) return undefined;
   const which = names[weekday(day) - 1];
   const because = name === undefined ? `nobody works on ${which}` : `${crewCalled(name)} does not work on ${which}`;
-  return { because, next: addDays(day, 1) };
+  return { because, next: addDays(day, 1), weekly: true };
 }
 
 /** `crew Ladder`, or what one crew without a name is called. */

@@ -54,13 +54,24 @@ export function daysInMonth(month: string): number {
 }
 
 /**
- * `date + times x period`: months first, held at the month's end, then days. `times` may be negative or 0. Throws a
- * RangeError if the date is none.
+ * `date + times x period`: months first, held at the month's end, then days. `times` may be negative or 0. Beyond the
+ * years of four digits it is the last, or the first, day of these: a booking without an end is often written with
+ * 9999-12-31. Throws a RangeError if the date is none.
  */
 export function addPeriod(date: string, period: Span, times = 1): string {
   const months = period.months * times;
   const days = period.days * times;
-  return remembered(sums, `${date} ${months} ${days}`, () => plain(date).add({ months, days }).toString());
+  return remembered(sums, `${date} ${months} ${days}`, () => sumOf(plain(date), months, days));
+}
+
+const [firstDay, lastDay] = ['0000-01-01', '9999-12-31'] as const;
+
+function sumOf(date: Temporal.PlainDate, months: number, days: number): string {
+  // Temporal throws some 270,000 years from here; long before, the years have more digits than dates that compare as text.
+  const year = date.year + months / 12 + days / 365;
+  if (Math.abs(year) > 20_000) return year < 0 ? firstDay : lastDay;
+  const sum = date.add({ months, days });
+  return sum.year > 9999 ? lastDay : sum.year < 0 ? firstDay : sum.toString();
 }
 
 /** The date so many days later, or earlier for a negative number. */

@@ -51,6 +51,15 @@ describe('dates', () => {
     expect(() => daysBetween('2026-02-30', '2026-03-01')).toThrow(RangeError);
   });
 
+  it('end with the years of four digits, so that they still compare as text', () => {
+    expect(addDays('9999-12-31', 1)).toBe('9999-12-31');
+    expect(addDays('9999-12-30', 1)).toBe('9999-12-31');
+    expect(addPeriod('2026-04-18', { months: 12 * 9000, days: 0 })).toBe('9999-12-31');
+    expect(addPeriod('2026-04-18', { months: 0, days: 1e15 })).toBe('9999-12-31');
+    expect(addDays('0000-01-01', -1)).toBe('0000-01-01');
+    expect(addPeriod('2026-04-18', { months: 12 * 9000, days: 0 }, -40)).toBe('0000-01-01');
+  });
+
   it('months have their length', () => {
     expect(['2024-02', '2026-02', '2026-04', '2026-12'].map(daysInMonth)).toEqual([29, 28, 30, 31]);
   });
