@@ -245,16 +245,19 @@ function watchEvidence(connection: Connection): void {
 
 function workDoneProgress(connection: Connection): Progress {
   let reporter: Promise<WorkDoneProgressServerReporter> | undefined;
+  // An editor that shows no progress, or that has gone meanwhile.
+  const show = (how: (shown: WorkDoneProgressServerReporter) => void) =>
+    void reporter?.then(how).catch(() => undefined);
   return {
     begin() {
       reporter = connection.window.createWorkDoneProgress();
-      void reporter.then((shown) => shown.begin('Rigseam: checking rigs', 0, undefined, false)).catch(() => undefined);
+      show((shown) => shown.begin('Rigseam: checking rigs', 0, undefined, false));
     },
     report(done, of) {
-      void reporter?.then((shown) => shown.report(Math.floor((100 * done) / of), `${done} of ${of}`));
+      show((shown) => shown.report(Math.floor((100 * done) / of), `${done} of ${of}`));
     },
     end() {
-      void reporter?.then((shown) => shown.done());
+      show((shown) => shown.done());
       reporter = undefined;
     },
   };

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { lex } from '../../language/grammar/tokens.ts';
-import { readFile } from '../../language/records/file.ts';
+import { allLines, readFile } from '../../language/records/file.ts';
 import { fileWith, type Placed, rows } from '../statements/rows.ts';
 import { wholeExample } from '../worked-example/text.ts';
 import { factsIn, factsOf } from './facts.ts';
@@ -20,7 +20,8 @@ function recordOf({ table, row }: Placed, line: string) {
   const text = fileWith(table, line);
   const { problems, declarations } = readFile(text);
   expect(problems).toEqual([]);
-  const [statement] = (declarations[0]?.statements ?? []) as unknown as (Said & { findings?: readonly Said[] })[];
+  const [first, inside] = declarations[0] ? [...allLines(declarations[0])] : [];
+  const statement = (table.name === 'yard' ? inside : first) as unknown as Said & { findings?: readonly Said[] };
   const said = row.word === '' ? statement?.findings?.[0] : statement;
   if (!said) throw new Error(`no record of ${line}`);
   return { said, part: (field: string) => text.slice(...(said.spans[field] ?? [0, 0])) };

@@ -23,11 +23,9 @@ import type { GivenSettings, Status } from '../../language/protocol/index.ts';
 import type { Clock } from '../../server/clock.ts';
 import { nodeHost } from '../../server/node-host.ts';
 import { startServer } from '../../server/server.ts';
+import { untilQuiet } from './quiet.ts';
 
 export const today = '2026-11-25';
-
-/** Longer than anything that a server at the pace of the tests still waits for. */
-const quietFor = 150;
 
 export interface Publish {
   readonly path: string;
@@ -79,6 +77,8 @@ interface Start {
   readonly connect?: (folder: string) => { readonly connection: ProtocolConnection; readonly stop: () => void };
 }
 
+const wait = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
+
 export async function startEditor(start: Start = {}): Promise<Editor> {
   const folder = realpathSync(mkdtempSync(join(tmpdir(), 'rigseam-')));
   const pathIn = (path: string) => join(folder, path);
@@ -96,9 +96,9 @@ export async function startEditor(start: Start = {}): Promise<Editor> {
   const statuses: Status[] = [];
   const asked: string[] = [];
   const current = new Map<string, readonly Diagnostic[]>();
-  let lastSaid = Date.now();
+  let said = 0;
   connection.onNotification('textDocument/publishDiagnostics', (params: PublishDiagnosticsParams) => {
-    lastSaid = Date.now();
+    said++;
     const path = pathFrom(params.uri);
     published.push({
       path,
@@ -108,7 +108,7 @@ export async function startEditor(start: Start = {}): Promise<Editor> {
     current.set(path, params.diagnostics);
   });
   connection.onNotification('rigseam/status', (status: Status) => {
-    lastSaid = Date.now();
+    said++;
     statuses.push(status);
   });
   for (const method of [
@@ -166,7 +166,6 @@ export async function startEditor(start: Start = {}): Promise<Editor> {
     connection.sendNotification('workspace/didChangeWatchedFiles', {
       changes: changes.map(({ path, type }) => ({ uri: uri(path), type })),
     });
-  const wait = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
 
   const editor: Editor = {
     connection,
@@ -232,8 +231,7 @@ export async function startEditor(start: Start = {}): Promise<Editor> {
     },
     async quiet() {
       await editor.until(() => statuses.at(-1)?.busy === false, 'an idle server');
-      lastSaid = Date.now();
-      while (Date.now() - lastSaid < quietFor) await wait(10);
+      await untilQuiet(() => said);
     },
     async stop() {
       await connection.sendRequest('shutdown');

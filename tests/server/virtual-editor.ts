@@ -8,6 +8,7 @@ import type {
 } from 'vscode-languageserver/node';
 import { filesAsk, type Status, statusMethod, textAsk } from '../../language/protocol/index.ts';
 import { inProcess, testClock } from './editor.ts';
+import { untilQuiet } from './quiet.ts';
 
 export const folderUri = 'vault://a%2Bb@host/some%20rigs';
 export const uriIn = (path: string) => `${folderUri}/${path}`;
@@ -39,14 +40,14 @@ export async function startVirtualEditor(texts: Readonly<Record<string, string>>
   const asked: string[] = [];
   const current = new Map<string, readonly Diagnostic[]>();
   let busy = true;
-  let lastSaid = performance.now();
+  let said = 0;
   connection.onNotification('textDocument/publishDiagnostics', (params: PublishDiagnosticsParams) => {
-    lastSaid = performance.now();
+    said++;
     published.push(params);
     current.set(decodeURIComponent(params.uri), params.diagnostics);
   });
   connection.onNotification(statusMethod, (status: Status) => {
-    lastSaid = performance.now();
+    said++;
     busy = status.busy;
   });
   connection.onRequest(textAsk.method, (params: unknown) => {
@@ -95,8 +96,7 @@ export async function startVirtualEditor(texts: Readonly<Record<string, string>>
     },
     async quiet() {
       await editor.until(() => !busy, 'an idle server');
-      lastSaid = performance.now();
-      while (performance.now() - lastSaid < 150) await wait(10);
+      await untilQuiet(() => said);
     },
     async stop() {
       await connection.sendRequest('shutdown');
