@@ -44,7 +44,7 @@ export function* checkBookings({ name, file, tables = [] }: FleetFrame, members:
       rule,
       file: path,
       at,
-      message: `${isCalendar(path) ? 'Line' : 'Row'} ${line}: ${message}`,
+      message: `${isCalendar(path) ? 'Event on line' : 'Row'} ${line}: ${message}`,
     });
     const found = read.problems.map((problem) => row(problem, 'booking-unreadable'));
     // With no rig at all the pattern of the fleet is to blame, and says so.
@@ -59,16 +59,18 @@ export function* checkBookings({ name, file, tables = [] }: FleetFrame, members:
     const [first] = found;
     if (!first) continue;
     yield* found.slice(0, mostProblems);
+    const left = found.length - read.problems.filter(({ harmless }) => harmless).length;
+    if (left === 0) continue;
     const kind = isCalendar(path) ? ['event', 'events'] : ['row', 'rows'];
     const sum =
-      read.count < found.length
-        ? `\`${written}\` cannot be read`
-        : `${counted(found.length)} of ${counted(read.count)} ${kind[read.count === 1 ? 0 : 1]} of \`${written}\` cannot be read`;
+      read.unread || read.count < left
+        ? `\`${written}\` cannot be read: what it books counts as free. Mend that file.`
+        : `${counted(left)} of ${counted(read.count)} ${kind[read.count === 1 ? 0 : 1]} of \`${written}\` cannot be read: what they book counts as free. Mend them in that file.`;
     yield {
       rule: 'bookings-left-out',
       file,
       at,
-      message: `${sum}: what they book counts as free. Mend them in that file.`,
+      message: sum,
       related: [{ file: path, at: first.at, message: first.message }],
     };
   }

@@ -27,8 +27,8 @@ export function readCalendar(text: string): BookingsFile {
   const problems: TableProblem[] = [];
   const rows: BookingRow[] = [];
   const places = blocksIn(text, 'VEVENT');
-  if (places.length === 0 && !/^BEGIN:VCALENDAR/im.test(text))
-    problems.push({ at: [0, 0], line: 1, message: 'This is no calendar: it has no line `BEGIN:VCALENDAR`.' });
+  const unread = places.length === 0 && !/^BEGIN:VCALENDAR/im.test(text);
+  if (unread) problems.push({ at: [0, 0], line: 1, message: 'This is no calendar: it has no line `BEGIN:VCALENDAR`.' });
 
   const root = new ICAL.Component(['vcalendar', [], []]);
   const attempt = (place: Place, work: () => void) => {
@@ -70,7 +70,12 @@ export function readCalendar(text: string): BookingsFile {
       for (const row of bookingsOf({ event, place }, mostDates - rows.length)) rows.push(row);
     });
   }
-  return { rows, problems: problems.sort((a, b) => a.at[0] - b.at[0]), count: places.length };
+  return {
+    rows,
+    problems: problems.sort((a, b) => a.at[0] - b.at[0]),
+    count: places.length,
+    ...(unread ? { unread } : {}),
+  };
 }
 
 /** Something that a person can mend in the file. */
@@ -108,6 +113,11 @@ function bookingsOf(part: Part, most: number): readonly BookingRow[] {
     if (!['DAILY', 'WEEKLY', 'MONTHLY', 'YEARLY'].includes(freq))
       throw new Refused(lineAt(place, 'RRULE'), 'A booking repeats by day, week, month or year, not more often.');
   }
+  // The library would end the whole series there.
+  if (
+    event.component.getAllProperties('rdate').some((one) => one.getValues().some((day) => day instanceof ICAL.Period))
+  )
+    throw new Refused(lineAt(place, 'RDATE'), 'A date of its own is written as a day or a time, not as a period.');
   const limit = event.startDate.year + mostYears;
   const dates = event.iterator();
   for (let next = dates.next(); next && next.year <= limit; next = dates.next()) {
@@ -117,7 +127,10 @@ function bookingsOf(part: Part, most: number): readonly BookingRow[] {
         `With this event the calendar has more than ${mostDates} dates: give it an end with \`UNTIL\`.`,
       );
     const { item, startDate, endDate } = event.getOccurrenceDetails(next);
-    if (!isCancelled(item)) out.push(row(startDate, endDate));
+    if (isCancelled(item)) continue;
+    // A date that was changed by itself may have gone to another rig.
+    const named = item === event ? undefined : labelsIn(item);
+    out.push({ ...row(startDate, endDate), ...(named && named.length > 0 ? { labels: named } : {}) });
   }
   return out;
 }
@@ -127,8 +140,7 @@ const isCancelled = ({ component }: ICAL.Event): boolean =>
 
 /** Where the rig may be named: the place, else the title, else a category. */
 function labelsOf({ event, place }: Part): { readonly labels: readonly string[]; readonly at: Span } {
-  const texts = (name: string) => event.component.getAllProperties(name).flatMap((one) => one.getValues().map(String));
-  const labels = ['location', 'summary', 'categories'].flatMap(texts).flatMap((one) => one.trim() || []);
+  const labels = labelsIn(event);
   const at = ['LOCATION', 'SUMMARY', 'CATEGORIES'].find((name) => lineOf(place, name)) ?? 'UID';
   if (labels.length === 0)
     throw new Refused(
@@ -136,6 +148,11 @@ function labelsOf({ event, place }: Part): { readonly labels: readonly string[];
       'This event names no rig: its name or unit number is the LOCATION, the SUMMARY or one of the CATEGORIES.',
     );
   return { labels, at: lineAt(place, at) };
+}
+
+function labelsIn({ component }: ICAL.Event): readonly string[] {
+  const texts = (name: string) => component.getAllProperties(name).flatMap((one) => one.getValues().map(String));
+  return ['location', 'summary', 'categories'].flatMap(texts).flatMap((one) => one.trim() || []);
 }
 
 const dayOf = ({ year, month, day }: ICAL.Time): string =>

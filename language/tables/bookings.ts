@@ -22,6 +22,8 @@ export interface BookingsFile {
   readonly problems: readonly TableProblem[];
   /** How many rows or events there are, those that cannot be read among them. */
   readonly count: number;
+  /** Nothing of it can be read: the problems say why. */
+  readonly unread?: true;
 }
 
 const columns = [
@@ -68,5 +70,10 @@ function readRows(text: string): BookingsFile {
         line: row.line,
       });
   }
-  return { rows: out, problems: problems.sort((a, b) => a.at[0] - b.at[0]), count: table.rows.length };
+  return {
+    rows: out,
+    problems: problems.sort((a, b) => a.at[0] - b.at[0]),
+    count: table.rows.length,
+    ...(cells ? {} : { unread: true }),
+  };
 }

@@ -8,6 +8,8 @@ export interface TableProblem {
   readonly at: Span;
   readonly line: number;
   readonly message: string;
+  /** No row is left out because of it. */
+  readonly harmless?: true;
 }
 
 export interface Column<C extends string = string> {
@@ -71,6 +73,7 @@ export function readColumns<const C extends string>(
         at,
         line: header.line,
         message: `Two columns are called \`${column.name}\`: only the first is read.`,
+        harmless: true,
       });
     else indices.set(column.name, index);
   }

@@ -34,6 +34,18 @@ describe('bookings from a file', () => {
     expect(errors(texts)).toEqual([]);
   });
 
+  it('that cannot be read at all are not told as one row of many', () => {
+    const rows = 'Heron,2027-06-10,2027-06-24\nTeal,2027-06-10,2027-06-24\nHeron,2027-07-10,2027-07-24\n';
+    const sum = errors(yard(rows)).find(({ rule }) => rule === 'bookings-left-out');
+    expect(sum?.message).toBe('`bookings.csv` cannot be read: what it books counts as free. Mend that file.');
+  });
+
+  it('count where a column stands twice, and the sum does not say that they are left out', () => {
+    const texts = yard('rig,rig,first,last\nHeron,Teal,2027-06-10,2027-06-24\n');
+    expect(bookedOf(texts)).toEqual([['Heron', '2027-06-10/2027-06-24'], ['Teal']]);
+    expect(errors(texts).map(({ rule }) => rule)).toEqual(['booking-unreadable']);
+  });
+
   it('come from a calendar as well', () => {
     const event =
       'BEGIN:VEVENT\nUID:1\nLOCATION:elsewhere\nSUMMARY:1042\nDTSTART;VALUE=DATE:20270610\nDTEND;VALUE=DATE:20270612\nEND:VEVENT\n';

@@ -148,7 +148,30 @@ describe('bookings in a calendar', () => {
     ]);
   });
 
+  test('go to another rig on a date that was changed so', () => {
+    const text = calendar(
+      event('UID:1', 'SUMMARY:Heron', 'DTSTART;VALUE=DATE:20270604', 'RRULE:FREQ=WEEKLY;COUNT=3'),
+      event('UID:1', 'RECURRENCE-ID;VALUE=DATE:20270611', 'SUMMARY:Teal', 'DTSTART;VALUE=DATE:20270611'),
+      event('UID:1', 'RECURRENCE-ID;VALUE=DATE:20270618', 'DTSTART;VALUE=DATE:20270619'),
+    );
+    expect(rowsOf('b.ics', text).map(([rig, first]) => [rig, first])).toEqual([
+      ['Heron', '2027-06-04'],
+      ['Teal', '2027-06-11'],
+      ['Heron', '2027-06-19'],
+    ]);
+  });
+
   test.each([
+    [
+      event(
+        'UID:1',
+        'SUMMARY:Heron',
+        'DTSTART:20270401T100000Z',
+        'DTEND:20270403T100000Z',
+        'RDATE;VALUE=PERIOD:20270501T100000Z/P2D',
+      ),
+      'not as a period',
+    ],
     [event('UID:1', 'SUMMARY:Heron'), 'DTSTART'],
     [event('UID:1', 'SUMMARY:Heron', 'DTSTART;VALUE=DATE:20270230'), 'no day of the calendar'],
     [
