@@ -22,6 +22,7 @@ export function scheduleMarkdown(paper: SchedulePaper | PartOfFleet): string {
       'Falls due',
       dueTable(
         dues.filter((due) => due.days <= near),
+        'below',
         paper,
       ) || 'Nothing that the records speak of falls due within a year.',
     ),
@@ -34,6 +35,7 @@ export function scheduleMarkdown(paper: SchedulePaper | PartOfFleet): string {
       'Falls due later',
       dueTable(
         dues.filter((due) => due.days > near),
+        'above',
         paper,
       ),
     ),
@@ -67,7 +69,8 @@ function whichCounts(paper: SchedulePaper | PartOfFleet): string | undefined {
 
 const order: Readonly<Record<ScheduledDue['status'], number>> = { overdue: 0, due: 1, soon: 2, 'not-due': 3 };
 
-function dueTable(dues: readonly ScheduledDue[], { kind, figures }: SchedulePaper): string {
+/** `visits`: where these stand, seen from the table. */
+function dueTable(dues: readonly ScheduledDue[], visits: 'above' | 'below', { kind, figures }: SchedulePaper): string {
   const fleet = kind === 'fleet';
   return table(
     [left('when'), left('status'), ...(fleet ? [left('rig')] : []), left('what'), left('why')],
@@ -75,7 +78,7 @@ function dueTable(dues: readonly ScheduledDue[], { kind, figures }: SchedulePape
       due.date,
       figures.dues[due.id]?.text ?? '',
       ...(fleet ? [plain(due.rig)] : []),
-      `${plain(due.title)}${due.settledBy ? ' (in a visit below)' : ''}`,
+      `${plain(due.title)}${due.settledBy ? ` (in a visit ${visits})` : ''}`,
       plain(due.because),
     ]),
   );

@@ -63,6 +63,15 @@ describe('what is written', () => {
     expect(moved).toBeGreaterThanOrEqual(3);
   });
 
+  it('names the visits above or below, as they stand from each table of what falls due', () => {
+    const texts = [...papers].flatMap(([name, text]) => (name.endsWith('.schedule.md') ? [text] : []));
+    const sides = texts.map((text) => text.split('## Falls due later'));
+    const near = sides.map(([before]) => before).join();
+    const later = sides.map(([, after = '']) => after).join();
+    expect([near.includes('visit below)'), near.includes('visit above)')]).toEqual([true, false]);
+    expect([later.includes('visit below)'), later.includes('visit above)')]).toEqual([false, true]);
+  });
+
   it('names no folder of this machine', () => {
     const texts = Object.fromEntries(Object.entries(single).map(([path, text]) => [`elsewhere/rigs/${path}`, text]));
     for (const [name, text] of papersOf(texts)) {
