@@ -9,6 +9,7 @@ const reasons: Readonly<Record<string, string>> = {
   EPERM: 'you have no permission',
   EMFILE: 'too many files are open',
   ENFILE: 'too many files are open',
+  ENOENT: 'there is no such file or folder',
   ENOTDIR: 'a part of its path is no folder',
   EISDIR: 'it is a folder',
   ENAMETOOLONG: 'its name is too long for this disk',

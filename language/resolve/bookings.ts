@@ -13,6 +13,8 @@ export interface BookingTable {
   readonly written: string;
   /** Where the fleet names it. */
   readonly at: Span;
+  /** Named before by the same fleet: it counts once. */
+  readonly again?: true;
   /** Undefined where there is no such file. */
   readonly read: BookingsFile | undefined;
   /** The names of files that might have been meant. */
@@ -33,13 +35,15 @@ interface Reading {
 }
 
 export function bookingTables(declaration: FleetDeclaration, file: string, reading: Reading): readonly BookingTable[] {
+  const named = new Set<string>();
   return declaration.statements.flatMap((s): BookingTable[] => {
     if (s.word !== 'bookings') return [];
     const path = resolvePath(folderOf(file), s.path);
+    const where = { path, written: s.path, at: s.spans.path ?? s.at };
+    if (named.has(path)) return [{ ...where, again: true, read: undefined, beside: [] }];
+    named.add(path);
     const read = isBookingsFile(path) ? reading.bookings(path) : undefined;
-    return [
-      { path, written: s.path, at: s.spans.path ?? s.at, read, beside: read ? [] : reading.beside(folderOf(path)) },
-    ];
+    return [{ ...where, read, beside: read ? [] : reading.beside(folderOf(path)) }];
   });
 }
 

@@ -15,6 +15,12 @@ const rules = {
     why: 'The path is seen from the folder of the file that names it, and ends in `.csv` or `.ics`. Without it no booking of the file counts.',
     fix: 'Writes the nearest name of a file that is there.',
   },
+  'bookings-twice': {
+    severity: 'warning',
+    title: 'A file of bookings is named twice',
+    why: 'What it books counts once.',
+    fix: 'None: one of the two lines can go, or was to name another file.',
+  },
   'booking-unreadable': {
     severity: 'error',
     title: 'A row of a file of bookings cannot be read',
@@ -35,7 +41,12 @@ export const bookings = family(rules);
 export function* checkBookings({ name, file, tables = [] }: FleetFrame, members: readonly Member[]): Iterable<Located> {
   const rigOf = rigOfRow(members);
   for (const table of tables) {
-    const { path, written, at, read } = table;
+    const { path, written, at, again, read } = table;
+    if (again) {
+      const message = `\`${written}\` is named before: what it books counts once.`;
+      yield { rule: 'bookings-twice', file, at, message };
+      continue;
+    }
     if (!read) {
       yield { rule: 'bookings-missing', file, ...missing(table) };
       continue;

@@ -5,10 +5,14 @@ import { isValidDate } from '../values/calendar.ts';
 import type { BookingRow, BookingsFile } from './bookings.ts';
 import type { TableProblem } from './columns.ts';
 
-/** An event without an end is followed for so many years from its first date: further ahead than any schedule looks. */
+/** An event without an end is followed for so many years from its first date, and at least to this one: further than any schedule looks. */
 const mostYears = 30;
+const leastYear = 2060;
 /** A calendar with more dates is no list of bookings, or repeats without need. */
 export const mostDates = 100_000;
+
+/** A day without `VALUE=DATE`, as some programs write it; it can be nothing else. */
+const bareDay = /^((?:DTSTART|DTEND|EXDATE|RECURRENCE-ID)(?:;(?!VALUE=)[^:;\r\n]*)*):(\d{8})(?=\r?$)/gim;
 
 interface Part {
   readonly event: ICAL.Event;
@@ -44,7 +48,7 @@ export function readCalendar(text: string): BookingsFile {
     }
   };
   const known = (place: Place): ICAL.Component => {
-    const component = new ICAL.Component(ICAL.parse(place.text) as unknown[]);
+    const component = new ICAL.Component(ICAL.parse(place.text.replace(bareDay, '$1;VALUE=DATE:$2')) as unknown[]);
     root.addSubcomponent(component);
     return component;
   };
@@ -118,7 +122,7 @@ function bookingsOf(part: Part, most: number): readonly BookingRow[] {
     event.component.getAllProperties('rdate').some((one) => one.getValues().some((day) => day instanceof ICAL.Period))
   )
     throw new Refused(lineAt(place, 'RDATE'), 'A date of its own is written as a day or a time, not as a period.');
-  const limit = event.startDate.year + mostYears;
+  const limit = Math.max(event.startDate.year + mostYears, leastYear);
   const dates = event.iterator();
   for (let next = dates.next(); next && next.year <= limit; next = dates.next()) {
     if (out.length >= most)

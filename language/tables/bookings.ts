@@ -39,8 +39,18 @@ const columns = [
 export const isBookingsFile = (path: string): boolean => /\.(csv|ics)$/i.test(path);
 
 /** Reads the bookings of a file: a calendar where its name ends in `.ics`, else a table. Depends on the text alone; never fails. */
-export const readBookings = (path: string, text: string): BookingsFile =>
-  /\.ics$/i.test(path) ? readCalendar(text) : readRows(text);
+export function readBookings(path: string, text: string): BookingsFile {
+  const lost = text.indexOf('\uFFFD');
+  if (lost >= 0) return notUtf8(text, lost);
+  return /\.ics$/i.test(path) ? readCalendar(text) : readRows(text);
+}
+
+/** Names with letters beyond English would be read wrong, and rigs not be found by them. */
+function notUtf8(text: string, at: number): BookingsFile {
+  const line = text.slice(0, at).split('\n').length;
+  const message = 'This file is no UTF-8 text: save it as "CSV UTF-8", or export the calendar anew.';
+  return { rows: [], problems: [{ at: [at, at + 1], line, message }], count: 0, unread: true };
+}
 
 function readRows(text: string): BookingsFile {
   const table = readTable(text);

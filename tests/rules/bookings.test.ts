@@ -129,6 +129,16 @@ describe('bookings from a file', () => {
   });
 });
 
+it('of a file that is named twice count once', () => {
+  const texts = yard(`${header}Heron,2027-06-10,2027-06-24\n`);
+  const twice = {
+    ...texts,
+    'yard.rig': texts['yard.rig'].replace('bookings  from', 'bookings  from "./bookings.csv"\n  bookings  from'),
+  };
+  expect(bookedOf(twice)).toEqual([['Heron', '2027-06-10/2027-06-24'], ['Teal']]);
+  expect(found(twice).map(({ rule }) => rule)).toEqual(['bookings-twice']);
+});
+
 it('let papers be written, unless days that are booked are not known', () => {
   const stop = (texts: Readonly<Record<string, string>>) =>
     findingsThatStopWriting(projectOf(texts), 'yard.rig', { asOf: today, today }).map(({ rule, file }) => [rule, file]);

@@ -111,8 +111,8 @@ describe('bookings in a calendar', () => {
   });
 
   test('without an end are followed for thirty years', () => {
-    const got = spans('DTSTART;VALUE=DATE:20270604', 'RRULE:FREQ=YEARLY');
-    expect([got.length, got.at(-1)]).toEqual([31, '2057-06-04']);
+    const got = spans('DTSTART;VALUE=DATE:20370604', 'RRULE:FREQ=YEARLY');
+    expect([got.length, got.at(-1)]).toEqual([31, '2067-06-04']);
   });
 
   test('keep to the last date of a rule that ends in universal time', () => {
@@ -194,4 +194,29 @@ describe('bookings in a calendar', () => {
   test('are nothing where the file is no calendar', () => {
     expect(problemsOf('b.ics', 'rig,first,last\n')[0]?.[2]).toContain('no calendar');
   });
+});
+
+describe('days', () => {
+  const daysOf = (...lines: readonly string[]) =>
+    rowsOf('b.ics', calendar(event('UID:1', 'SUMMARY:Heron', ...lines))).map((row) => row.slice(1, 3).join('/'));
+
+  test('may be written without saying that they are days', () => {
+    expect(daysOf('DTSTART:20270401', 'DTEND:20270404')).toEqual(['2027-04-01/2027-04-03']);
+    expect(daysOf('DTSTART;X-A=1:20270401')).toEqual(['2027-04-01/2027-04-01']);
+  });
+
+  test('of an event that has gone on for long are still there', () => {
+    const days = daysOf('DTSTART;VALUE=DATE:19900501', 'RRULE:FREQ=YEARLY');
+    expect(days).toContain('2027-05-01/2027-05-01');
+  });
+});
+
+test('a file that is no UTF-8 says so, and nothing of it counts', () => {
+  const latin = new TextDecoder().decode(
+    Uint8Array.from(Buffer.from('rig,first,last\nDüll,2027-06-10,2027-06-24\n', 'latin1')),
+  );
+  for (const path of ['b.csv', 'b.ics']) {
+    expect(rowsOf(path, latin)).toEqual([]);
+    expect(problemsOf(path, latin)).toEqual([[2, expect.anything(), expect.stringContaining('UTF-8')]]);
+  }
 });
