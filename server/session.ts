@@ -113,10 +113,9 @@ export function createSession(
     figures.delete(path);
     found(workspace.forget(path));
   };
-  const everything = () => {
+  const redated = () => {
     figures.clear();
-    workspace.outdate();
-    for (const path of [...open, ...workspace.checkedFiles()]) stale.add(path);
+    for (const path of [...open, ...workspace.redated()]) stale.add(path);
     becameStale();
   };
   /** A file may use what lies in its repository; one that lies outside all folders brings its own. */
@@ -261,11 +260,11 @@ export function createSession(
       settings = next;
       const before = dates;
       dates = datesFor(clock, settings);
-      if (before.asOf !== dates.asOf || before.today !== dates.today) everything();
+      if (before.asOf !== dates.asOf || before.today !== dates.today) redated();
     },
     newDay() {
       dates = datesFor(clock, settings);
-      everything();
+      redated();
     },
     onFindings: (listener) => findingsListeners.push(listener),
     onStale: (listener) => staleListeners.push(listener),

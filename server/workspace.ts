@@ -1,5 +1,6 @@
 // Which findings stand where, and what has to be checked again after a change. Knows nothing of the protocol.
 import picomatch from 'picomatch';
+import type { Declaration } from '../language/records/file.ts';
 import { folderOf } from '../language/resolve/paths.ts';
 import { createProject, type Project } from '../language/resolve/project.ts';
 import type { Dates } from '../language/resolve/types.ts';
@@ -23,7 +24,12 @@ interface Checked {
   readonly ofFleets: FleetFindings;
   /** Its rigs as its fleets see them. */
   readonly members: readonly Member[];
+  /** What is said of it may change with the date. */
+  readonly isDated: boolean;
 }
+
+/** Materials and surfaces know no date, and of histories the rigs that read them speak. */
+const dated: ReadonlySet<Declaration['kind']> = new Set(['rig', 'model', 'fleet', 'policy', 'group']);
 
 type FleetFindings = ReturnType<typeof fleetsExamined>;
 const noFleets: FleetFindings = { findings: [], worked: [] };
@@ -34,8 +40,8 @@ export interface Workspace {
   check(path: string, dates: Dates): ReadonlySet<string>;
   /** Files whose fleets were not judged, since too many of their rigs are to be checked first; to be checked again then. */
   readonly waiting: ReadonlySet<string>;
-  /** Everything is to be checked again: the dates have changed. */
-  outdate(): void;
+  /** The dates have changed: the checked files to check again, which are those of which a date can change anything. */
+  redated(): readonly string[];
   /** Says what the files say together, after they were checked. Returns the files whose findings changed. */
   checkTogether(): ReadonlySet<string>;
   /** Lets go of the records that checking a file has read: a closed file keeps its findings, not its records. */
@@ -124,7 +130,11 @@ export function createWorkspace(
   return {
     project,
     waiting,
-    outdate: () => fresh.clear(),
+    redated() {
+      const out = [...checked].flatMap(([path, { isDated }]) => (isDated ? [path] : []));
+      for (const path of out) fresh.delete(path);
+      return out;
+    },
     check(path, dates) {
       const looked = new Set<string>();
       const exists = (other: string) => {
@@ -148,6 +158,7 @@ export function createWorkspace(
         lists,
         ofFleets,
         members,
+        isDated: project.records(path)?.declarations.some(({ kind }) => dated.has(kind)) ?? false,
       });
     },
     checkTogether() {
@@ -161,6 +172,7 @@ export function createWorkspace(
         lists: new Set(),
         ofFleets: noFleets,
         members: [],
+        isDated: false,
       });
     },
     release(path) {
