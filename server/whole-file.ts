@@ -2,14 +2,17 @@
 import {
   accessSync,
   chmodSync,
+  closeSync,
   constants,
   existsSync,
+  openSync,
   readdirSync,
   realpathSync,
   renameSync,
   rmSync,
   statSync,
   writeFileSync,
+  writeSync,
 } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { diskFailure } from './disk-failure.ts';
@@ -24,13 +27,30 @@ let count = 0;
  * names the path.
  */
 export function writeWhole(path: string, content: string | Uint8Array): void {
+  inOneStep(path, (beside) => writeFileSync(beside, content, { flag: 'wx' }));
+}
+
+/** The same of a text that comes in parts and is too long to be held as a whole. */
+export function writeWholeInParts(path: string, parts: Iterable<string>): void {
+  inOneStep(path, (beside) => {
+    const file = openSync(beside, 'wx');
+    try {
+      for (const part of parts)
+        for (let bytes = Buffer.from(part); bytes.length > 0; ) bytes = bytes.subarray(writeSync(file, bytes));
+    } finally {
+      closeSync(file);
+    }
+  });
+}
+
+function inOneStep(path: string, write: (beside: string) => void): void {
   let beside: string | undefined;
   try {
     const target = existsSync(path) ? realpathSync(path) : path;
     const mode = statSync(target, { throwIfNoEntry: false })?.mode;
     if (mode !== undefined) accessSync(target, constants.W_OK);
     beside = join(dirname(target), `.rigseam-${process.pid}-${count++}.tmp`);
-    writeFileSync(beside, content, { flag: 'wx' });
+    write(beside);
     if (mode !== undefined) chmodSync(beside, mode);
     renameSync(beside, target);
   } catch (error) {

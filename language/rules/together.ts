@@ -7,7 +7,10 @@ import { listed } from './listed.ts';
  * is said of one item twice stays: those are two causes.
  */
 export function together(problems: readonly Located[]): Located[] {
-  const groups = new Map<string, { readonly first: Located; readonly items: Set<string>; readonly toDo: string[] }>();
+  const groups = new Map<
+    string,
+    { readonly first: Located; readonly items: Set<string>; readonly followed: string[] }
+  >();
   const out: Located[] = [];
   for (const problem of problems) {
     const { item } = problem;
@@ -15,20 +18,20 @@ export function together(problems: readonly Located[]): Located[] {
     const group = item === undefined ? undefined : groups.get(key);
     if (group && item !== undefined && !group.items.has(item)) {
       group.items.add(item);
-      group.toDo.push(...(problem.followUp?.items ?? []));
+      group.followed.push(...(problem.followUp?.items ?? []));
       continue;
     }
-    if (!group && item !== undefined) groups.set(key, { first: problem, items: new Set([item]), toDo: [] });
+    if (!group && item !== undefined) groups.set(key, { first: problem, items: new Set([item]), followed: [] });
     out.push(problem);
   }
-  for (const { first, items, toDo } of groups.values()) {
+  for (const { first, items, followed } of groups.values()) {
     const others = [...items].slice(1);
     if (others.length === 0) continue;
     const { followUp } = first;
     out[out.indexOf(first)] = {
       ...first,
       message: `${first.message} The same holds for ${listed(others)}.`,
-      ...(followUp && { followUp: { ...followUp, items: [...new Set([...followUp.items, ...toDo])] } }),
+      ...(followUp && { followUp: { ...followUp, items: [...new Set([...followUp.items, ...followed])] } }),
     };
   }
   return out;

@@ -4,8 +4,8 @@ import { mkdirSync, readdirSync, rmSync, statSync, utimesSync } from 'node:fs';
 import { join } from 'node:path';
 import * as z from 'zod';
 import type { Judged } from '../cli/judging.ts';
-import type { Known } from './fingerprints.ts';
-import { sha256 } from './fingerprints.ts';
+import { sweep } from '../whole-file.ts';
+import { type Known, sha256 } from './fingerprints.ts';
 import { readLines, writeLines } from './lines.ts';
 
 /** What the kept findings are of. Of another key nothing is read. */
@@ -96,22 +96,16 @@ export function markUsed(folder: string, key: Key): void {
   }
 }
 
-/** Lets go of the checks that were not used for longest, and of drafts that a process left behind when it was ended. */
+/** Lets go of the checks that were not used for longest, and of what a process that was ended left unfinished. */
 function clean(folder: string): void {
-  const all = readdirSync(folder)
-    .filter((name) => name.startsWith('found-'))
+  sweep(folder, Date.now());
+  const checks = readdirSync(folder)
+    .filter((name) => name.startsWith('found-') && name.endsWith(suffixes.table))
     .flatMap((name) => {
       const stat = statSync(join(folder, name), { throwIfNoEntry: false });
-      return stat ? [{ name, used: stat.mtimeMs }] : [];
-    });
-  const hourAgo = Date.now() - 3_600_000;
-  const drafts = all.filter(({ name, used }) => name.endsWith('.draft') && used < hourAgo);
-  const checks = all.filter(({ name }) => name.endsWith(suffixes.table)).sort((a, b) => b.used - a.used);
-  for (const { name } of [
-    ...drafts,
-    ...checks
-      .slice(mostKept)
-      .flatMap(({ name }) => [{ name }, { name: name.slice(0, -suffixes.table.length) + suffixes.judged }]),
-  ])
-    rmSync(join(folder, name), { force: true });
+      return stat ? [{ name: name.slice(0, -suffixes.table.length), used: stat.mtimeMs }] : [];
+    })
+    .sort((a, b) => b.used - a.used);
+  for (const { name } of checks.slice(mostKept))
+    for (const suffix of Object.values(suffixes)) rmSync(join(folder, name + suffix), { force: true });
 }

@@ -1,39 +1,29 @@
 // A file of lines that each carry a sum over themselves: what is cut short or damaged is left out, not believed.
-import { randomUUID } from 'node:crypto';
-import { closeSync, openSync, readFileSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
+import { writeWholeInParts } from '../whole-file.ts';
 import { sha256 } from './fingerprints.ts';
 
 const digits = 16;
 const sumOf = (line: string) => sha256(line).slice(0, digits);
 
-/** Writes lines so that at every moment the old file or the new one stands there, whole. Throws what the file system throws. */
+/** Writes lines in one step. Fails with an error that names the path. */
 export function writeLines(path: string, lines: Iterable<string>): void {
-  const draft = `${path}.${randomUUID()}.draft`;
-  try {
-    const file = openSync(draft, 'wx');
-    try {
-      let heap: string[] = [];
-      let size = 0;
-      const flush = () => {
-        let bytes = Buffer.from(heap.join(''));
-        while (bytes.length > 0) bytes = bytes.subarray(writeSync(file, bytes));
-        heap = [];
-        size = 0;
-      };
-      for (const line of lines) {
-        heap.push(`${sumOf(line)} ${line}\n`);
-        size += line.length;
-        if (size > 1 << 20) flush();
-      }
-      flush();
-    } finally {
-      closeSync(file);
-    }
-    renameSync(draft, path);
-  } catch (error) {
-    rmSync(draft, { force: true });
-    throw error;
+  writeWholeInParts(path, heaps(lines));
+}
+
+/** Some lines at a time: each by itself would be a call of the system. */
+function* heaps(lines: Iterable<string>): Generator<string> {
+  let heap: string[] = [];
+  let size = 0;
+  for (const line of lines) {
+    heap.push(`${sumOf(line)} ${line}\n`);
+    size += line.length;
+    if (size <= 1 << 20) continue;
+    yield heap.join('');
+    heap = [];
+    size = 0;
   }
+  yield heap.join('');
 }
 
 /** The lines of a file that are what they were when they were written; undefined for those that are not, or for no file. */
